@@ -1,0 +1,65 @@
+// Digests by OpenSSL, which uses the CPU's SHA instructions. The only file that includes its headers.
+#include "core/base/hash.h"
+
+#include <openssl/evp.h>
+
+namespace cotter {
+
+namespace {
+constexpr std::array<std::string_view, 4> kNames{"md5", "sha1", "sha256", "sha512"};
+
+const EVP_MD* method(HashKind kind) {
+    switch (kind) {
+        case HashKind::md5: return EVP_md5();
+        case HashKind::sha1: return EVP_sha1();
+        case HashKind::sha512: return EVP_sha512();
+        case HashKind::sha256: break;
+    }
+    return EVP_sha256();
+}
+}  // namespace
+
+std::string_view hash_name(HashKind kind) {
+    return kNames[static_cast<std::size_t>(kind)];
+}
+
+std::optional<HashKind> hash_from_name(std::string_view name) {
+    for (std::size_t i = 0; i < kNames.size(); ++i)
+        if (kNames[i] == name) return static_cast<HashKind>(i);
+    return std::nullopt;
+}
+
+struct Hasher::State {
+    EVP_MD_CTX* context = EVP_MD_CTX_new();
+    State() = default;
+    State(const State&) = delete;
+    State& operator=(const State&) = delete;
+    ~State() { EVP_MD_CTX_free(context); }
+};
+
+Hasher::Hasher(HashKind kind) : state_(std::make_unique<State>()) {
+    EVP_DigestInit_ex(state_->context, method(kind), nullptr);
+}
+Hasher::~Hasher() = default;
+Hasher::Hasher(Hasher&&) noexcept = default;
+Hasher& Hasher::operator=(Hasher&&) noexcept = default;
+
+void Hasher::add(ByteView bytes) {
+    EVP_DigestUpdate(state_->context, bytes.data(), bytes.size());
+}
+
+Bytes Hasher::finish() {
+    Bytes out(EVP_MAX_MD_SIZE);
+    unsigned size = 0;
+    EVP_DigestFinal_ex(state_->context, out.data(), &size);
+    out.resize(size);
+    return out;
+}
+
+std::string sha256_hex(ByteView bytes) {
+    Hasher hasher;
+    hasher.add(bytes);
+    return hasher.finish_hex();
+}
+
+}  // namespace cotter
