@@ -1,0 +1,52 @@
+// Every change to a job is an Edit: a value that a pure function applies, that the book commits and journals,
+// and that has an exact inverse. One Edit is one step of undo.
+#pragma once
+
+#include <cstddef>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "core/survey/job.h"
+
+namespace cotter {
+
+// Puts a record into the job: in place of the one with its id, or as a new one.
+struct Put {
+    Record record;
+    std::optional<std::size_t> at;  // position for a new record in its list (an undo restores the order); end if none
+
+    bool operator==(const Put&) const = default;
+};
+
+// Takes a record out of the job. Other records must not refer to it any more.
+struct Remove {
+    RecordKind kind = RecordKind::tag;
+    Uuid id;
+
+    bool operator==(const Remove&) const = default;
+};
+
+using Change = std::variant<Put, Remove>;
+
+struct Edit {
+    JobId job;
+    Instant at;
+    std::string by;
+    std::string reason;           // needed after sign-off, when the edit becomes an amendment
+    std::vector<Change> changes;  // all of them or none
+
+    bool operator==(const Edit&) const = default;
+};
+
+// The job after the edit; the given one is untouched when it fails. Fails `refused` with the first problem of
+// problems_of(), when the edit is for another job or empty, or, after sign-off, when it has no reason or would
+// take the sign-off away. After sign-off every change also leaves an Amendment.
+[[nodiscard]] Result<Job> apply(Job job, const Edit& edit);
+
+// The edit that takes apply(job, edit) back to `job` (amendments apart): same `job`, `at`, `by`.
+// `job` is the one before the edit, and the edit must be one that apply() accepts.
+[[nodiscard]] Edit inverse(const Job& job, const Edit& edit);
+
+}  // namespace cotter

@@ -1,0 +1,96 @@
+// A whole job in memory: its records in the order they were made, and what was amended after sign-off.
+#pragma once
+
+#include <string>
+#include <tuple>
+#include <variant>
+#include <vector>
+
+#include "core/survey/records.h"
+
+namespace cotter {
+
+using JobId = Id<Visit>;
+
+// Any one record. The order of the alternatives is the order of `RecordKind`.
+using Record = std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, SignOff>;
+
+enum class RecordKind { visit, trailer, shot, finding, tag, reading, torque, level, sign_off };
+constexpr auto names(RecordKind) {
+    return name_list("visit", "trailer", "shot", "finding", "tag", "reading", "torque", "level", "sign_off");
+}
+
+// A change made after sign-off: the record before and after as JSON texts, and why.
+struct Amendment {
+    Instant at;
+    std::string by;
+    std::string reason;
+    RecordKind kind = RecordKind::visit;
+    std::string id;         // of the record
+    std::string old_value;  // JSON; empty when the record is new
+    std::string new_value;  // JSON; empty when it was removed
+
+    bool operator==(const Amendment&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.must("at", s.at);
+        f.must("by", s.by);
+        f.must("reason", s.reason);
+        f.must("record", s.kind);
+        f.must("id", s.id);
+        f.may("old", s.old_value);
+        f.may("new", s.new_value);
+    }
+};
+
+// Records of the first two kinds and of the last exist at most once in a job.
+struct Job {
+    std::tuple<std::vector<Visit>, std::vector<Trailer>, std::vector<Shot>, std::vector<Finding>, std::vector<Tag>,
+               std::vector<Reading>, std::vector<Torque>, std::vector<Level>, std::vector<SignOff>>
+        records;
+    std::vector<Amendment> amendments;
+
+    bool operator==(const Job&) const = default;
+
+    template <class R>
+    [[nodiscard]] std::vector<R>& all() { return std::get<std::vector<R>>(records); }
+    template <class R>
+    [[nodiscard]] const std::vector<R>& all() const { return std::get<std::vector<R>>(records); }
+
+    template <class R>
+    [[nodiscard]] const R* find(const Id<R>& id) const {
+        for (const R& record : all<R>())
+            if (record.id == id) return &record;
+        return nullptr;
+    }
+    // The one record of a kind that exists at most once, or nullptr.
+    template <class R>
+    [[nodiscard]] const R* only() const { return all<R>().empty() ? nullptr : &all<R>().front(); }
+
+    [[nodiscard]] JobId id() const { return only<Visit>() == nullptr ? JobId{} : only<Visit>()->id; }
+    [[nodiscard]] bool signed_off() const { return only<SignOff>() != nullptr; }
+};
+
+[[nodiscard]] inline RecordKind kind_of(const Record& record) {
+    return static_cast<RecordKind>(record.index());
+}
+[[nodiscard]] Uuid uuid_of(const Record& record);
+
+// Calls `f(std::vector<R>&)` for the list of `kind` in `job` and returns its result.
+template <class J, class F>
+decltype(auto) with_records(J& job, RecordKind kind, F&& f) {
+    switch (kind) {
+        case RecordKind::visit: return f(job.template all<Visit>());
+        case RecordKind::trailer: return f(job.template all<Trailer>());
+        case RecordKind::shot: return f(job.template all<Shot>());
+        case RecordKind::finding: return f(job.template all<Finding>());
+        case RecordKind::tag: return f(job.template all<Tag>());
+        case RecordKind::reading: return f(job.template all<Reading>());
+        case RecordKind::torque: return f(job.template all<Torque>());
+        case RecordKind::level: return f(job.template all<Level>());
+        case RecordKind::sign_off: break;
+    }
+    return f(job.template all<SignOff>());
+}
+
+}  // namespace cotter
