@@ -1,0 +1,251 @@
+#!/usr/bin/env python3
+"""Writes edits.jsonl, the demo job as a replayable list of edits: our invented trailer NUR-07 in a gravel yard.
+
+The pictures and where their defects are come from captions.json; the readings below are plausible and invented.
+Run it after changing either: python3 make_edits.py (prints nothing when all is well).
+"""
+import json
+import pathlib
+import uuid
+
+HERE = pathlib.Path(__file__).parent
+SPACE = uuid.UUID("6f0d2c1e-7b7e-4a51-9d53-2f6d0a7c3b10")
+JOB = "3f9c1a2b-5d0e-4c7a-9b1f-0c7e5a2d4e61"
+TECH = "R. Alder"
+PLACES = {"A1-R": "axle1-left", "A1-C": "axle1-right", "A2-R": "axle2-left", "A2-C": "axle2-right"}
+SLOTS = {"01": "whole", "02": "wheel on", "03": "cap", "04": "cap", "05": "brake", "06": "rotor edge", "07": "lining",
+         "08": "guide pin", "09": "seal side", "10": "spindle", "11": "brake", "12": "nuts", "13": "hose and line",
+         "14": "reservoir", "15": "tread", "16": "data plate"}
+
+# caption text -> component, defect, grade, what to do, outcome, what was done
+FINDINGS = {
+    "tandem axle group, four single wheels to be serviced":
+        ("axle group", "four single wheels to be serviced", "serviceable", "", "open", ""),
+    "data plate with ratings and VIN 1X9DEM0F0MADM0014":
+        ("data plate", "legible, VIN checks", "serviceable", "", "open", ""),
+    "oil thrown from the hub cap over the wheel":
+        ("hub", "oil thrown over the wheel", "repair", "open the hub, renew the seal", "repaired", "seal renewed, hub refilled"),
+    "oil cap stained": ("hub cap", "stained by leaking oil", "watch", "clean, watch for new oil", "repaired", "cleaned"),
+    "oil surface below the level line":
+        ("hub oil", "below the line", "repair", "find the leak, then fill to the line", "repaired", "filled to the line"),
+    "window cloudy": ("hub cap", "window cloudy", "watch", "replace the cap at the next hub service", "deferred",
+                      "level can still be read; cap to be ordered"),
+    "wheel on before service, no defect in view": ("wheel", "no defect in view", "serviceable", "", "open", ""),
+    "lug nut missing, bare stud":
+        ("wheel nuts", "one missing", "do not tow", "fit a new nut, torque all, re-check", "repaired", "new nut and stud fitted"),
+    "rust trails from loose lug nuts":
+        ("wheel nuts", "rust trails: have been loose", "repair", "clean seats, torque all, re-check", "repaired",
+         "seats cleaned, all eight torqued"),
+    "light oil mist around the hub cap":
+        ("hub", "light oil mist at the cap", "watch", "check the cap gasket", "repaired", "gasket renewed"),
+    "milky oil: water in the hub":
+        ("hub oil", "milky: water in the hub", "repair", "drain, inspect bearings, refill", "repaired",
+         "drained, bearings inspected, refilled"),
+    "radial heat cracks on the rotor face":
+        ("rotor", "heat checks", "repair", "replace the rotors of the axle", "repaired", "rotor replaced"),
+    "rusted caliper": ("caliper", "rusted", "repair", "replace the calipers of the axle", "repaired", "caliper replaced"),
+    "pad worn thin and tapered":
+        ("pads", "thin and tapered", "repair", "replace the pad set of the axle, free the guide pins", "repaired",
+         "pad set replaced"),
+    "new pad for comparison": ("pads", "new pad beside it for comparison", "serviceable", "", "open", ""),
+    "guide pin worn, scored and rusted":
+        ("guide pin", "worn, scored and rusted", "repair", "new hardware kit", "repaired", "hardware kit fitted"),
+    "inner seal torn, lip hanging out": ("seal", "lip torn", "repair", "new seal", "repaired", "seal renewed"),
+    "oil streak below the seal": ("seal", "oil streak below it", "watch", "new seal", "repaired", "seal renewed, cleaned"),
+    "spindle cleaned and inspected, journals smooth":
+        ("spindle", "journals smooth after cleaning", "serviceable", "", "open", ""),
+    "surface rust on the rotor face":
+        ("rotor", "surface rust", "watch", "measure, clean by braking or replace with the axle", "repaired", "rotor replaced"),
+    "rotor face scored in rings": ("rotor", "scored in rings", "repair", "replace the rotors of the axle", "repaired",
+                                   "rotor replaced"),
+    "worn lip at the rotor edge": ("rotor", "worn lip at the edge", "watch", "measure the thickness", "repaired",
+                                   "rotor replaced"),
+    "oil on the caliper": ("caliper", "oil on it", "repair", "find the source first, then clean or replace", "repaired",
+                           "seal renewed, caliper replaced"),
+    "outer shoulder worn smooth, uneven wear":
+        ("tyre", "outer shoulder worn smooth", "repair", "check the alignment, replace the pair", "declined",
+         "owner will have the tyres done elsewhere"),
+    "wear bars flush with the tread":
+        ("tyre", "wear bars flush", "repair", "replace the pair", "declined", "owner will have the tyres done elsewhere"),
+    "steel brake line corroded at the fitting":
+        ("steel line", "corroded at the fitting", "watch", "replace within the year", "deferred", "owner told, no leak under pressure"),
+    "brake hose surface cracks":
+        ("flex hose", "surface cracks", "watch", "replace the hoses of the axle", "deferred", "no swelling under pressure"),
+    "fluid between MIN and MAX": ("brake fluid", "between its marks", "serviceable", "", "open", ""),
+    "new rotor and caliper installed": ("rotor", "new, installed", "serviceable", "", "open", ""),
+    "new caliper": ("caliper", "new, bleeder at the top", "serviceable", "", "open", ""),
+    "clean oil exactly at the level line": ("hub oil", "clean, at the line", "serviceable", "", "open", ""),
+    "paint witness mark across lug nut and wheel":
+        ("wheel nuts", "paint mark across nut and wheel", "serviceable", "", "open", ""),
+    "all eight lug nuts torqued and paint marked":
+        ("wheel nuts", "all eight torqued and marked", "serviceable", "", "open", ""),
+}
+
+
+def rid(*key):
+    return str(uuid.uuid5(SPACE, "/".join(map(str, key))))
+
+
+def at(clock):
+    return f"2026-05-14T{clock}-05:00"
+
+
+def edit(clock, *changes):
+    return {"job": JOB, "at": at(clock), "by": TECH, "do": list(changes)}
+
+
+def put(kind, value, **more):
+    return {"put": kind, **more, "value": value}
+
+
+def start():
+    axle = {"wheels": "single", "brake": "hydraulic disc", "hub": "oil bath", "studs": 8, "stud_thread": "9/16-18",
+            "model": "DX-7000 (invented)", "gawr": {"value": "7000", "unit": "[lb_av]"}}
+    visit = {"id": JOB, "opened": at("08:00:00"), "technician": TECH, "company": "Yard Call Trailer Care (invented)",
+             "customer": "Gärtnerei Grünholz, plant nursery (invented)", "place": "gravel yard behind the greenhouses",
+             "complaint": "oil on one wheel, and it pulls to one side when braking", "load": "loaded"}
+    trailer = {"id": rid("trailer"), "unit": "NUR-07", "vin": "1X9DEM0F0MADM0014", "model_year": 2021,
+               "kind": "tandem-axle deck trailer", "gvwr": {"value": "14000", "unit": "[lb_av]"},
+               "tyre_size": "ST235/80R16 E", "tyre_pressure": {"value": "80", "unit": "[psi]"},
+               "actuation": "electric-over-hydraulic", "axles": [axle, axle]}
+    return edit("08:00:00", put("visit", visit), put("trailer", trailer))
+
+
+def place_of(photo):
+    return PLACES.get(photo["corner"], "actuator" if photo["file"].startswith("14") else "trailer")
+
+
+def shot_edits(photo):
+    clock = photo["taken"][11:19]
+    shot, place = rid("shot", photo["file"]), place_of(photo)
+    yield edit(clock, put("shot", {"id": shot, "place": place, "slot": SLOTS[photo["file"][:2]], "stage": photo["stage"],
+                                   "original_name": photo["file"], "note": photo["subject"], "added": photo["taken"]},
+                          photo_file="photos/" + photo["file"]))
+    made = {}
+    for number, found in enumerate(photo["findings"]):
+        component, defect, grade, todo, outcome, done = FINDINGS[found["finding"]]
+        changes = []
+        if found["finding"] not in made:  # one finding may be shown by several tags
+            made[found["finding"]] = rid("finding", photo["file"], number)
+            value = {"id": made[found["finding"]], "place": place, "component": component, "defect": defect,
+                     "grade": grade, "todo": todo, "outcome": outcome, "outcome_note": done, "at": photo["taken"], "by": TECH}
+            changes.append(put("finding", {k: v for k, v in value.items() if v != ""}))
+        x, y, w, h = found["box"]
+        points = [{"x": x, "y": y}, {"x": round(min(x + w, 1), 4), "y": round(min(y + h, 1), 4)}]
+        changes.append(put("tag", {"id": rid("tag", photo["file"], number), "shot": shot,
+                                   "finding": made[found["finding"]], "shape": "box", "points": points}))
+        yield edit(clock, *changes)
+
+
+def reading(clock, place, what, stage, unit, resolution, instrument, points, **more):
+    value = {"id": rid("reading", place, what, stage), "place": place, "what": what, "stage": stage}
+    if points:
+        value |= {"points": [{"where": w, "value": v} if w else {"value": v} for w, v in points], "unit": unit,
+                  "resolution": resolution, "instrument": instrument}
+    return edit(clock, put("reading", value | more | {"at": at(clock), "by": TECH}))
+
+
+def rotor(values):
+    return [(f"{45 * i}°", v) for i, v in enumerate(values.split())]
+
+
+def pads(inner_lead, inner_trail, outer_lead, outer_trail):
+    return [("inner, leading end", inner_lead), ("inner, trailing end", inner_trail), ("outer, leading end", outer_lead),
+            ("outer, trailing end", outer_trail)]
+
+
+def survey_readings():
+    caliper, mic, dial = "vernier caliper C-2", "micrometer M-1", "dial indicator D-1"
+    yield reading("09:08:00", "axle1-left", "pad thickness", "before", "mm", "0.1", caliper, pads("2.6", "3.9", "6.1", "6.4"),
+                  shot=rid("shot", "07_A1-R_pads.jpg"))
+    yield reading("09:04:00", "axle1-left", "rotor thickness", "before", "mm", "0.01", mic,
+                  rotor("20.62 20.64 20.66 20.67 20.65 20.63 20.62 20.64"))
+    yield reading("08:50:00", "axle1-left", "end play", "before", "[in_i]", "0.0005", dial,
+                  [("first", "0.0125"), ("second", "0.0130"), ("third", "0.0125")])
+    yield reading("10:12:00", "axle1-right", "pad thickness", "before", "mm", "0.1", caliper, pads("5.8", "6.0", "6.2", "6.1"))
+    yield reading("10:10:00", "axle1-right", "rotor thickness", "before", "mm", "0.01", mic,
+                  rotor("21.40 21.41 21.42 21.41 21.40 21.40 21.41 21.42"))
+    yield reading("10:02:00", "axle1-right", "end play", "before", "[in_i]", "0.0005", dial,
+                  [("first", "0.0040"), ("second", "0.0040"), ("third", "0.0045")])
+    yield reading("10:59:00", "axle2-left", "pad thickness", "before", "mm", "0.1", caliper, pads("4.1", "4.0", "4.6", "4.4"))
+    yield reading("10:58:00", "axle2-left", "rotor thickness", "before", "mm", "0.01", mic,
+                  rotor("20.31 20.28 20.25 20.24 20.26 20.29 20.31 20.33"))
+    yield reading("11:34:00", "axle2-right", "pad thickness", "before", "mm", "0.1", caliper, pads("4.4", "4.3", "4.9", "4.7"))
+    yield reading("11:38:00", "axle2-right", "tread depth", "before", "[in_i]", "1/64", "depth gauge T-1",
+                  [("inner groove", "5/32"), ("middle groove", "4/32"), ("outer groove", "1/32")],
+                  shot=rid("shot", "15_A2-C_tyre-tread.jpg"))
+    yield reading("11:40:00", "axle2-right", "rotor runout", "before", "", "", "", [], taken="not measured",
+                  reason="the rotor is cracked and will be replaced")
+    yield reading("12:05:00", "frame", "spring centre bolt", "before", "", "", "", [], taken="not accessible",
+                  reason="behind the water tank; needs the tank off")
+    yield reading("08:40:00", "trailer", "tyre pressure, cold", "before", "[psi]", "1", "gauge P-4",
+                  [("axle 1 left", "78"), ("axle 1 right", "80"), ("axle 2 left", "71"), ("axle 2 right", "79")])
+
+
+def proof_readings():
+    dial = "dial indicator D-1"
+    for clock, place, values in (("14:20:00", "axle1-left", "0.0030 0.0035 0.0030"), ("14:25:00", "axle1-right", "0.0035 0.0035 0.0040"),
+                                 ("14:30:00", "axle2-left", "0.0025 0.0030 0.0030"), ("14:35:00", "axle2-right", "0.0030 0.0030 0.0030")):
+        yield reading(clock, place, "end play", "after", "[in_i]", "0.0005", dial,
+                      list(zip(("first", "second", "third"), values.split())))
+    yield reading("15:02:00", "actuator", "pressure hold", "after", "[psi]", "5", "gauge H-2",
+                  [("start, after settling", "1000"), ("after 4 min", "985")])
+    yield reading("16:05:00", "trailer", "hub temperature after road test", "after", "Cel", "1", "contact probe K-1",
+                  [("axle 1 left", "54"), ("axle 1 right", "57"), ("axle 2 left", "55"), ("axle 2 right", "56"), ("ambient", "22")])
+
+
+def torque(clock, place, joint, fasteners, target, settings, order):
+    unit = "[lbf_av].[ft_i]"
+    passes = [{"setting": {"value": s, "unit": unit}, "tightened": order} for s in settings]
+    return edit(clock, put("torque", {
+        "id": rid("torque", place, joint), "place": place, "joint": joint, "fasteners": fasteners,
+        "target": {"value": target, "unit": unit}, "target_source": "axle maker's service sheet (invented), page 14",
+        "passes": passes, "wrench": "TW-3", "wrench_calibrated": "2026-01-09", "at": at(clock), "by": TECH}))
+
+
+def torques():
+    eight = [1, 5, 3, 7, 2, 6, 4, 8]
+    for minute, place in enumerate(PLACES.values()):
+        yield torque(f"13:{40 + minute}:00", place, "caliper bracket bolts", 2, "65", ["65"], [1, 2])
+        yield torque(f"15:{10 + minute * 5}:00", place, "wheel nuts", 8, "120", ["24", "60", "120", "120"], eight)
+
+
+def levels():
+    marks = (("14:38:00", "axle1-left", "below", "-9", "dark, no metal", "160"),
+             ("14:42:00", "axle1-right", "below", "-5", "clean", "90"),
+             ("14:46:00", "axle2-left", "below", "-7", "dark", "430"),
+             ("14:50:00", "axle2-right", "below", "-8", "milky", "450"))
+    for clock, place, mark, offset, note, added in marks:
+        yield edit(clock, put("level", {
+            "id": rid("level", place), "place": place, "fluid": "hub oil", "product": "gear oil SAE 90 GL-5",
+            "before": {"mark": mark, "offset": {"value": offset, "unit": "mm"}, "note": note},
+            "added": {"value": added, "unit": "mL"}, "after": {"mark": "at"}, "settled": {"value": "10", "unit": "min"},
+            "at": at(clock), "by": TECH}))
+    yield edit("15:00:00", put("level", {
+        "id": rid("level", "actuator"), "place": "actuator", "fluid": "brake fluid", "product": "DOT 4, sealed bottle",
+        "before": {"mark": "at", "note": "between its marks, amber"}, "added": {"value": "350", "unit": "mL"},
+        "after": {"mark": "at", "note": "at the upper mark"}, "at": at("15:00:00"), "by": TECH}))
+
+
+def sign_off():
+    return edit("16:20:00", put("sign_off", {
+        "id": rid("sign-off"), "at": at("16:20:00"), "by": TECH,
+        "statement": "I did the work listed. Readings were taken by me with the tools named. Items marked not measured "
+                     "or not accessible were not checked, for the reason shown."}))
+
+
+def main():
+    captions = json.loads((HERE / "captions.json").read_text())
+    edits = [start()]
+    for photo in captions:
+        edits += shot_edits(photo)
+    for part in (survey_readings, proof_readings, torques, levels):
+        edits += part()
+    edits.append(sign_off())
+    edits.sort(key=lambda e: e["at"])  # stable: what was made in the same second stays in order
+    lines = [json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in edits]
+    (HERE / "edits.jsonl").write_text("\n".join(lines) + "\n")
+
+
+if __name__ == "__main__":
+    main()
