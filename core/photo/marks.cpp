@@ -90,9 +90,19 @@ private:
 
     // Where the badge's centre would best be: beside the mark, not on what it shows.
     [[nodiscard]] Px anchor(MarkShape shape, const std::vector<Px>& p) const {
-        if (shape == MarkShape::point) return {p[0].x + unit_ * 7, p[0].y - unit_ * 7};
-        if (shape == MarkShape::box) return {std::min(p[0].x, p[1].x), std::min(p[0].y, p[1].y)};
-        return p[0];
+        const double away = badge_radius() + unit_;
+        switch (shape) {
+            case MarkShape::point:
+                return {p[0].x + away * 1.1, p[0].y - away * 1.1};
+            case MarkShape::box:
+                return {std::min(p[0].x, p[1].x), std::min(p[0].y, p[1].y) - away};
+            case MarkShape::arrow:
+                break;
+            case MarkShape::stroke:
+                return {p[0].x, p[0].y - away};
+        }
+        const double length = std::max(1e-6, std::hypot(p[1].x - p[0].x, p[1].y - p[0].y));
+        return {p[0].x - (p[1].x - p[0].x) / length * away, p[0].y - (p[1].y - p[0].y) / length * away};
     }
 
     [[nodiscard]] Px inside(Px at) const {

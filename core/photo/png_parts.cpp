@@ -61,7 +61,8 @@ Result<PngParts> png_parts(ByteView bytes) {
         out.chunks.push_back({type, whole.subspan(8, length), whole});
         at += length + 12;
         if (type != "IEND") continue;
-        if (find_chunk(out, "IDAT") == nullptr) return broken("the picture has no pixels", at, bytes.size());
+        const PngChunk* pixels = find_chunk(out, "IDAT");
+        if (pixels == nullptr || pixels->data.empty()) return broken("the picture has no pixels", at, bytes.size());
         out.trailing = bytes.subspan(at);
         return out;
     }
