@@ -27,12 +27,13 @@ void add_segment(Bytes& out, std::uint8_t marker, std::string_view signature, By
 
 // Our own Exif block, or none when it would say nothing.
 Bytes exif_for(const PhotoInfo& info) {
-    if (info.orientation == 1 && !info.taken_wall) return {};
+    if (info.orientation == 1 && !info.taken_wall && info.colour_space == 1) return {};
     ExifFacts facts;
+    facts.colour_space = info.colour_space;
     facts.orientation = info.orientation;
     facts.taken_wall = info.taken_wall;
     if (info.taken) facts.taken_offset_min = info.taken->offset_min;
-    return minimal_exif(facts);
+    return minimal_exif(facts, info.stored_width, info.stored_height);
 }
 
 // JFIF without its thumbnail: version, unit and densities stay.

@@ -25,6 +25,7 @@ struct PrivateData {
 };
 
 struct ExifFacts {
+    int colour_space = 1;                     // 1 sRGB; 65535: another, which the ICC profile names
     int orientation = 1;                      // 1…8 as Exif defines it; anything else in the file counts as 1
     std::optional<Instant::Wall> taken_wall;  // what the camera's clock showed when the picture was taken
     std::optional<int> taken_offset_min;      // minutes east of UTC, when the camera wrote it
@@ -36,7 +37,8 @@ struct ExifFacts {
 // Time: DateTimeOriginal with OffsetTimeOriginal; where that is missing DateTimeDigitized with OffsetTimeDigitized.
 [[nodiscard]] ExifFacts read_exif(ByteView block);
 
-// A block with orientation and time taken (with its offset) and nothing else; big-endian, the same bytes each time.
-[[nodiscard]] Bytes minimal_exif(const ExifFacts& facts);
+// A block with orientation, time taken (with its offset), colour space and what the standard demands besides of a JPEG
+// of width × height (as stored); nothing else. Big-endian, the same bytes each time.
+[[nodiscard]] Bytes minimal_exif(const ExifFacts& facts, int width, int height);
 
 }  // namespace cotter

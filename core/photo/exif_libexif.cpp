@@ -68,10 +68,15 @@ std::string ascii_of(ExifData* data, ExifIfd ifd, ExifTag tag) {
     return text.substr(0, text.find('\0'));
 }
 
+// The value of a SHORT entry, or −1.
+int short_of(ExifData* data, ExifIfd ifd, ExifTag tag) {
+    const ExifEntry* entry = exif_content_get_entry(data->ifd[ifd], tag);
+    if (entry == nullptr || entry->data == nullptr || entry->format != EXIF_FORMAT_SHORT || entry->size < 2) return -1;
+    return exif_get_short(entry->data, exif_data_get_byte_order(data));
+}
+
 int orientation_of(ExifData* data) {
-    const ExifEntry* entry = exif_content_get_entry(data->ifd[EXIF_IFD_0], EXIF_TAG_ORIENTATION);
-    if (entry == nullptr || entry->data == nullptr || entry->format != EXIF_FORMAT_SHORT || entry->size < 2) return 1;
-    const int value = exif_get_short(entry->data, exif_data_get_byte_order(data));
+    const int value = short_of(data, EXIF_IFD_0, EXIF_TAG_ORIENTATION);
     return value >= 1 && value <= 8 ? value : 1;
 }
 
@@ -112,8 +117,16 @@ void add_ascii(ExifData* data, ExifTag tag, const std::string& text) {
     add_entry(data, EXIF_IFD_EXIF, tag, EXIF_FORMAT_ASCII, with_end, static_cast<unsigned>(with_end.size()));
 }
 
+void add_short(ExifData* data, ExifIfd ifd, ExifTag tag, int value) {
+    const char bytes[2] = {static_cast<char>(value >> 8), static_cast<char>(value)};
+    add_entry(data, ifd, tag, EXIF_FORMAT_SHORT, {bytes, 2}, 1);
+}
+
+void add_undefined(ExifData* data, ExifTag tag, std::string_view bytes) {
+    add_entry(data, EXIF_IFD_EXIF, tag, EXIF_FORMAT_UNDEFINED, bytes, static_cast<unsigned>(bytes.size()));
+}
+
 void add_time(ExifData* data, const ExifFacts& facts) {
-    add_entry(data, EXIF_IFD_EXIF, EXIF_TAG_EXIF_VERSION, EXIF_FORMAT_UNDEFINED, "0232", 4);
     const auto& w = *facts.taken_wall;
     add_ascii(data, EXIF_TAG_DATE_TIME_ORIGINAL,
               fmt::format("{:04}:{:02}:{:02} {:02}:{:02}:{:02}", w.date.year, w.date.month, w.date.day, w.hour,
@@ -121,6 +134,20 @@ void add_time(ExifData* data, const ExifFacts& facts) {
     if (facts.taken_offset_min)
         add_ascii(data, EXIF_TAG_OFFSET_TIME_ORIGINAL,
                   Instant::from_wall(w, *facts.taken_offset_min).text().substr(19));
+}
+
+// What the Exif standard demands of every JPEG; constants but for the size.
+void add_demanded(ExifData* data, int width, int height) {
+    constexpr std::string_view k72PerInch("\0\0\0\x48\0\0\0\1", 8);
+    add_entry(data, EXIF_IFD_0, EXIF_TAG_X_RESOLUTION, EXIF_FORMAT_RATIONAL, k72PerInch, 1);
+    add_entry(data, EXIF_IFD_0, EXIF_TAG_Y_RESOLUTION, EXIF_FORMAT_RATIONAL, k72PerInch, 1);
+    add_short(data, EXIF_IFD_0, EXIF_TAG_RESOLUTION_UNIT, 2);
+    add_short(data, EXIF_IFD_0, EXIF_TAG_YCBCR_POSITIONING, 1);
+    add_undefined(data, EXIF_TAG_EXIF_VERSION, "0232");
+    add_undefined(data, EXIF_TAG_COMPONENTS_CONFIGURATION, std::string_view("\1\2\3\0", 4));
+    add_undefined(data, EXIF_TAG_FLASH_PIX_VERSION, "0100");
+    add_short(data, EXIF_IFD_EXIF, EXIF_TAG_PIXEL_X_DIMENSION, width);
+    add_short(data, EXIF_IFD_EXIF, EXIF_TAG_PIXEL_Y_DIMENSION, height);
 }
 
 }  // namespace
@@ -139,16 +166,18 @@ ExifFacts read_exif(ByteView block) {
     facts.private_data.other = entries == 0 && !block.empty();
 
     facts.orientation = orientation_of(data.get());
+    facts.colour_space = short_of(data.get(), EXIF_IFD_EXIF, EXIF_TAG_COLOR_SPACE) == 0xFFFF ? 0xFFFF : 1;
     read_time(data.get(), EXIF_TAG_DATE_TIME_ORIGINAL, EXIF_TAG_OFFSET_TIME_ORIGINAL, facts);
     if (!facts.taken_wall) read_time(data.get(), EXIF_TAG_DATE_TIME_DIGITIZED, EXIF_TAG_OFFSET_TIME_DIGITIZED, facts);
     return facts;
 }
 
-Bytes minimal_exif(const ExifFacts& facts) {
+Bytes minimal_exif(const ExifFacts& facts, int width, int height) {
     const DataPtr data = new_data();
     exif_data_set_byte_order(data.get(), EXIF_BYTE_ORDER_MOTOROLA);
-    const char orientation[2] = {0, static_cast<char>(facts.orientation)};
-    add_entry(data.get(), EXIF_IFD_0, EXIF_TAG_ORIENTATION, EXIF_FORMAT_SHORT, {orientation, 2}, 1);
+    add_short(data.get(), EXIF_IFD_0, EXIF_TAG_ORIENTATION, facts.orientation);
+    add_short(data.get(), EXIF_IFD_EXIF, EXIF_TAG_COLOR_SPACE, facts.colour_space);
+    add_demanded(data.get(), width, height);
     if (facts.taken_wall) add_time(data.get(), facts);
 
     unsigned char* saved = nullptr;

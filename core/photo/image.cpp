@@ -108,6 +108,7 @@ Image shrink(Image image, int max_side) {
 
 Result<Image> decode_upright(ByteView bytes, const PhotoInfo& info, int max_side) {
     const bool jpeg = info.media == Media::jpeg;
+    bytes = bytes.first(std::min(bytes.size(), info.picture_end));
     COTTER_ASSIGN(Image image, jpeg ? decode_jpeg(bytes, info, max_side) : decode_png(bytes, info));
     return upright(shrink(std::move(image), max_side), info.orientation);
 }

@@ -42,6 +42,7 @@ Result<> check_size(std::int64_t width, std::int64_t height, bool whole_in_memor
 
 void set_exif(PhotoInfo& info, const ExifFacts& facts) {
     info.orientation = facts.orientation;
+    info.colour_space = facts.colour_space;
     info.taken_wall = facts.taken_wall;
     if (facts.taken_wall && facts.taken_offset_min)
         info.taken = Instant::from_wall(*facts.taken_wall, *facts.taken_offset_min);
@@ -103,6 +104,7 @@ Result<PhotoInfo> probe_jpeg(ByteView bytes) {
     info.private_data.thumbnail |= segments.thumbnail;
     info.private_data.texts |= segments.texts;
     info.private_data.other |= segments.other;
+    info.picture_end = bytes.size() - parts.trailing.size();
     info.private_data.trailing = !parts.trailing.empty();
     set_exif(info, facts);
     return info;
@@ -154,6 +156,7 @@ Result<PhotoInfo> probe_png(ByteView bytes) {
     if (const PngChunk* exif = find_chunk(parts, "eXIf")) facts = read_exif(exif->data);
     info.private_data = facts.private_data;
     for (const PngChunk& chunk : parts.chunks) note_chunk(chunk, info.private_data);
+    info.picture_end = bytes.size() - parts.trailing.size();
     info.private_data.trailing = !parts.trailing.empty();
     set_exif(info, facts);
     return info;

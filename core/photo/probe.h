@@ -28,6 +28,7 @@ struct PhotoInfo {
     int width = 0, height = 0;  // of the upright picture
     int bits = 8;               // per component
     int components = 3;         // colour components: 1 grey, 2 grey with alpha, 3 colour, 4 CMYK (jpeg) or alpha (png)
+    int colour_space = 1;       // as Exif has it: 1 sRGB, 65535 another
     bool progressive = false;   // JPEG in several scans, or interlaced PNG
 
     // When it was taken by the camera's own clock. A moment only when the camera also wrote its offset from UTC;
@@ -35,6 +36,7 @@ struct PhotoInfo {
     std::optional<Instant> taken;
     std::optional<Instant::Wall> taken_wall;
 
+    std::size_t picture_end = 0;  // where the picture ends in the file; what follows is not part of it
     PrivateData private_data;
 };
 

@@ -28,7 +28,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
 
     const auto image = decode_upright(bytes, 64);
     const auto same = decode_upright(*cleaned, 64);
-    require(image.has_value() == same.has_value());
-    if (image) require(image->width <= 64 && image->height <= 64 && image->pixels == same->pixels);
+    // The other way round need not hold: stray bytes between segments, which the decoder minds, are cleaned away.
+    if (image) require(same && image->width <= 64 && image->height <= 64 && image->pixels == same->pixels);
     return 0;
 }
