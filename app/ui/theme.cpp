@@ -42,7 +42,7 @@ constexpr Theme kLantern{
         {rgb(0x1E2B2D), rgb(0xF4F1E8), rgb(0xAEB9B6)},  // bar
         {rgb(0x92E0D6), rgb(0x05201F), rgb(0x92E0D6)},  // strong
         {rgb(0x182224), rgb(0xF4F1E8), rgb(0xF4F1E8)},  // quiet
-        {rgb(0x1B4446), rgb(0xFFFFFF), rgb(0x92E0D6)},  // chosen
+        {rgb(0x163A3C), rgb(0xFFFFFF), rgb(0x92E0D6)},  // chosen
         {rgb(0x141B1C), rgb(0xB9C2BF), rgb(0x75807D)},  // off
         {rgb(0x382907), rgb(0xFFF0D0), rgb(0xFFCF5C)},  // caution
         {rgb(0x182224), rgb(0xFFB9BF), rgb(0xFFB9BF)},  // danger
