@@ -115,6 +115,12 @@ Uuid uuid_of(const Record& record) {
     return std::visit([](const auto& r) { return r.id.uuid; }, record);
 }
 
+int finding_number(const Job& job, const Id<Finding>& finding) {
+    const auto& all = job.all<Finding>();
+    const auto it = std::find_if(all.begin(), all.end(), [&](const Finding& f) { return f.id == finding; });
+    return it == all.end() ? 0 : static_cast<int>(it - all.begin()) + 1;
+}
+
 Result<Job> apply(Job job, const Edit& edit) {
     if (edit.changes.empty()) return fail(Errc::refused, "the edit changes nothing", edit.job.text());
     if (edit.by.empty()) return fail(Errc::refused, "the edit does not say who made it", edit.job.text());

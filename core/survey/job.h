@@ -76,6 +76,10 @@ struct Job {
 }
 [[nodiscard]] Uuid uuid_of(const Record& record);
 
+// The number that a finding goes by on tagged photos and in the report: its place among the job's findings, from 1;
+// 0 when it is not in the job.
+[[nodiscard]] int finding_number(const Job& job, const Id<Finding>& finding);
+
 // Calls `f(std::vector<R>&)` for the list of `kind` in `job` and returns its result.
 template <class J, class F>
 decltype(auto) with_records(J& job, RecordKind kind, F&& f) {

@@ -49,10 +49,10 @@ struct PhotoRef {
     int width = 0;   // upright, pixels
     int height = 0;  // upright, pixels
     std::optional<Instant> taken;  // by the camera's clock, when it says so with an offset
-    double sharpness = 0;     // see core/photo/quality.h for the three figures
-    double mean_luma = 0;     // 0…1
-    double clipped_dark = 0;  // share of pixels 0…1
-    double clipped_bright = 0;
+    double sharpness = 0;     // see core/photo/quality.h for these figures
+    double mean_light = 0;     // 0…1
+    double dark_share = 0;  // share of pixels 0…1
+    double bright_share = 0;
 
     bool operator==(const PhotoRef&) const = default;
     template <class Self, class F>
@@ -64,9 +64,9 @@ struct PhotoRef {
         f.must("height", s.height);
         f.may("taken", s.taken);
         f.may("sharpness", s.sharpness);
-        f.may("mean_luma", s.mean_luma);
-        f.may("clipped_dark", s.clipped_dark);
-        f.may("clipped_bright", s.clipped_bright);
+        f.may("mean_light", s.mean_light);
+        f.may("dark_share", s.dark_share);
+        f.may("bright_share", s.bright_share);
     }
 };
 

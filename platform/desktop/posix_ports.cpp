@@ -2,7 +2,9 @@
 #include <atomic>
 #include <ctime>
 #include <sys/random.h>
+#include <unistd.h>
 #include <cstdlib>
+#include <filesystem>
 #include <thread>
 #include <vector>
 
@@ -58,6 +60,15 @@ std::unique_ptr<Random> make_system_random() {
 }
 std::unique_ptr<Workers> make_thread_workers() {
     return std::make_unique<ThreadWorkers>();
+}
+
+std::string share_folder() {
+    std::error_code unknown;
+    const auto program = std::filesystem::read_symlink("/proc/self/exe", unknown);
+    return (program.parent_path().parent_path() / "share" / "cotter").string();
+}
+bool stdout_is_terminal() {
+    return ::isatty(STDOUT_FILENO) == 1;
 }
 
 }  // namespace cotter

@@ -1,0 +1,42 @@
+// A bag's files, whether it lies there as a folder or as a zip. Reading is allowed from several threads at once.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "core/base/files.h"
+#include "core/packet/zip_reader.h"
+
+namespace cotter {
+
+struct BagFile {
+    std::string path;  // below the bag's top folder, "data/job.json"
+    std::uint64_t size = 0;
+};
+
+class BagSource {
+public:
+    virtual ~BagSource() = default;
+    [[nodiscard]] const std::vector<BagFile>& files() const { return files_; }
+    [[nodiscard]] const std::string& top() const { return top_; }  // the top folder's name
+    // The file's bytes in pieces of at most 1 MiB; fails when they cannot be read whole and right.
+    virtual Result<> read(std::size_t file, const std::function<void(ByteView)>& sink) const = 0;
+    // The archive behind it, or nullptr for a folder; entries are in the order of files().
+    [[nodiscard]] virtual const ZipIndex* archive() const { return nullptr; }
+    // Whether a deflated entry is packed as our own writer does it.
+    [[nodiscard]] virtual Result<bool> packed_as_ours(std::size_t, ByteView) const { return true; }
+
+protected:
+    std::vector<BagFile> files_;
+    std::string top_;
+};
+
+// Opens a folder or a zip with exactly one top folder, after all structural checks. `path` may end in '/'.
+[[nodiscard]] Result<std::unique_ptr<BagSource>> open_bag(Files& files, const std::string& path, const ZipLimits& limits);
+
+// The whole of one file of at most `max` bytes.
+[[nodiscard]] Result<Bytes> read_whole(const BagSource& bag, std::size_t file, std::uint64_t max);
+
+}  // namespace cotter

@@ -1,0 +1,44 @@
+// The pictures of a packet: copies without private data, copies with tags drawn in, smaller ones for the report.
+// Calls may run on several threads at once.
+#pragma once
+
+#include <optional>
+
+#include "core/packet/job_document.h"
+#include "core/packet/zip_writer.h"
+#include "core/photo/marks.h"
+#include "core/photo/vault.h"
+#include "core/report/report.h"
+
+namespace cotter {
+
+struct ReadyPicture {
+    ZipFile file;  // named "data/photos/…"
+    std::string sha256;
+};
+
+struct ReadyShot {
+    ReadyPicture photo;
+    std::optional<ReadyPicture> tagged;
+    bool cleaned = true;
+};
+
+class PictureMaker {
+public:
+    // All must outlive it. `font`: a TrueType file for the marks' texts.
+    PictureMaker(PhotoVault& vault, const Job& job, ByteView font) : vault_(vault), job_(job), font_(font) {}
+
+    [[nodiscard]] Result<ReadyShot> ready(const Shot& shot, const PacketPhoto& names) const;
+    // Upright, at most kReportSide pixels, tags drawn in.
+    [[nodiscard]] Result<ReportPicture> for_report(const Shot& shot) const;
+
+private:
+    [[nodiscard]] std::vector<Mark> marks_of(const Shot& shot) const;
+    [[nodiscard]] Result<Image> tagged_image(const Shot& shot, int max_side) const;
+
+    PhotoVault& vault_;
+    const Job& job_;
+    ByteView font_;
+};
+
+}  // namespace cotter
