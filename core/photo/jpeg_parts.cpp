@@ -58,8 +58,8 @@ bool is_app_with(const JpegPart& part, std::uint8_t marker, std::string_view sig
 bool is_harmless(const JpegPart& part) {
     const bool app = part.marker >= app0 && part.marker <= app15;
     if (!app) return part.marker < 0xF0 && part.marker != 0x01;  // 0xF0…0xFE: extensions and comments
-    if (is_app_with(part, app0, kJfifSignature)) return part.payload.size() == 14;
-    return is_app_with(part, app2, kIccSignature) || is_app_with(part, app14, kAdobeSignature);
+    return is_app_with(part, app0, kJfifSignature) || is_app_with(part, app2, kIccSignature) ||
+           is_app_with(part, app14, kAdobeSignature);
 }
 
 const JpegPart* jpeg_frame(const JpegParts& parts) {

@@ -37,7 +37,7 @@ struct JpegParts {
 [[nodiscard]] bool is_frame_marker(std::uint8_t marker);
 [[nodiscard]] bool is_app_with(const JpegPart& part, std::uint8_t marker, std::string_view signature);
 
-// True for segments that say nothing about who, where and with what: the picture itself, JFIF (without a thumbnail),
+// True for segments that say nothing about who, where and with what: the picture itself, JFIF (its thumbnail apart),
 // ICC profile, Adobe colour transform.
 [[nodiscard]] bool is_harmless(const JpegPart& part);
 

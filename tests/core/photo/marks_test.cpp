@@ -16,7 +16,7 @@ namespace {
 
 const Bytes& font() {
     static const Bytes bytes = [] {
-        std::ifstream in("/usr/share/fonts/truetype/dejavu/DejaVuSans.ttf", std::ios::binary);
+        std::ifstream in(COTTER_TEST_FONT, std::ios::binary);
         return Bytes(std::istreambuf_iterator<char>(in), {});
     }();
     return bytes;
