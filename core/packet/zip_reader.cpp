@@ -214,19 +214,25 @@ Result<> check_entry(const ZipEntry& entry, const ZipLimits& limits) {
     return {};
 }
 
+// Sorted with case folded and '/' before everything else, equal names and a file that is also a folder are neighbours.
 Result<> check_collisions(const ZipIndex& index) {
-    std::vector<std::pair<std::string, std::string>> names;
+    std::vector<std::pair<std::string, const ZipEntry*>> names;
     for (const ZipEntry& entry : index.entries) {
-        std::string name = entry.name;
-        if (is_folder(entry)) name.pop_back();
-        names.emplace_back(ascii_lower(name), std::move(name));
+        std::string key = ascii_lower(entry.name);
+        std::replace(key.begin(), key.end(), '/', '\0');
+        if (is_folder(entry)) key.pop_back();
+        names.emplace_back(std::move(key), &entry);
     }
     std::sort(names.begin(), names.end());
     for (std::size_t i = 1; i < names.size(); ++i) {
-        if (names[i].first != names[i - 1].first) continue;
-        const bool same = names[i].second == names[i - 1].second;
-        return fail(Errc::refused, same ? "the name stands twice in the archive" : "two names differ in case only",
-                    one_line(names[i].second));
+        const auto& [key, entry] = names[i];
+        const auto& [previous_key, previous] = names[i - 1];
+        const auto refuse = [&](const char* what) { return fail(Errc::refused, what, one_line(previous->name)); };
+        if (key == previous_key)
+            return refuse(entry->name == previous->name ? "the name stands twice in the archive"
+                                                        : "two names differ in case only");
+        if (!is_folder(*previous) && key.starts_with(previous_key + '\0'))
+            return refuse("it is a file and a folder at once");
     }
     return {};
 }

@@ -1,0 +1,69 @@
+// job.json: read back whole, kept to the published schema, which follows the code.
+#include <doctest/doctest.h>
+
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+
+#include "core/packet/job_document.h"
+#include "tests/core/survey/sample_job.h"
+
+using namespace cotter;
+using namespace cotter::test;
+
+namespace {
+JobDocument sample_document() {
+    JobDocument document;
+    document.job = apply(sample_job(), edit_of({Put{sample_sign_off(), {}}}, 60)).value();
+    document.photos = name_photos(document.job);
+    document.photos[0].sha256 = std::string(64, 'b');
+    return document;
+}
+}  // namespace
+
+TEST_CASE("job document: read back whole") {
+    const JobDocument document = sample_document();
+    const std::string json = job_document_json(document);
+    const auto back = job_document_from_json(json);
+    REQUIRE_MESSAGE(back, (back ? "" : back.error().line()));
+    CHECK(back->job == document.job);
+    CHECK(back->photos == document.photos);
+    CHECK(job_document_json(*back) == json);
+}
+
+TEST_CASE("job document: kept to its schema, and the line says where it is not") {
+    std::string json = job_document_json(sample_document());
+    CHECK(check_job_schema(json));
+    json.replace(json.find("\"box\""), 5, "\"orb\"");
+    const auto bad = check_job_schema(json);
+    REQUIRE_FALSE(bad);
+    CHECK_MESSAGE(bad.error().where.find("tag") != std::string::npos, bad.error().line());
+}
+
+TEST_CASE("job document: newer and foreign ones are told apart") {
+    std::string json = job_document_json(sample_document());
+    CHECK(job_document_from_json("{}").error().code == Errc::not_ours);
+    json.replace(json.find("\"1.0\""), 5, "\"2.0\"");
+    CHECK(job_document_from_json(json).error().code == Errc::too_new);
+}
+
+TEST_CASE("job document: the published schema is the one in force") {
+    const std::string path = COTTER_SOURCE_DIR "/assets/schema/job-1.schema.json";
+    if (std::getenv("COTTER_UPDATE_GOLDEN") != nullptr) std::ofstream(path) << job_schema_text();
+    std::stringstream published;
+    published << std::ifstream(path).rdbuf();
+    CHECK(published.str() == job_schema_text());
+}
+
+TEST_CASE("job document: photo names count within their slot") {
+    Job job = sample_job();
+    Shot second = sample_shot();
+    second.id = {numbered(30)};
+    second.photo.media_type = "image/png";
+    job = apply(job, edit_of({Put{second, {}}})).value();
+    const auto names = name_photos(job);
+    CHECK(names[0].file == "photos/axle1-left_cap_before_01.jpg");
+    CHECK(names[0].tagged_file == "tagged/axle1-left_cap_before_01.jpg");
+    CHECK(names[1].file == "photos/axle1-left_cap_before_02.png");
+    CHECK(names[1].tagged_file.empty());
+}
