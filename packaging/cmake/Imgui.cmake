@@ -1,17 +1,21 @@
 # Dear ImGui as part_imgui: its core and the two SDL2 backends, compiled here from what packaging/parts/fetch unpacked.
-# For targets that draw. Include this file only where screens are built: it stops the configuration when the part is absent.
+# For the screens and the platform. COTTER_APP says whether they are built; without it this file does nothing.
 set(COTTER_PARTS "$ENV{COTTER_PARTS}" CACHE PATH "Where packaging/parts/fetch unpacks (empty: build/parts)")
 if(COTTER_PARTS)
   set(imgui_folder "${COTTER_PARTS}/imgui-1.90.1")
 else()
   set(imgui_folder "${PROJECT_SOURCE_DIR}/build/parts/imgui-1.90.1")
 endif()
+option(COTTER_APP "Build the screens" ON)
+if(NOT COTTER_APP)
+  return()
+endif()
 if(NOT EXISTS "${imgui_folder}/imgui.h")
   message(FATAL_ERROR "Dear ImGui is not in ${imgui_folder}: run packaging/parts/fetch, or configure with -DCOTTER_APP=OFF")
 endif()
-pkg_check_modules(SDL2 REQUIRED IMPORTED_TARGET sdl2)
+pkg_check_modules(SDL2 REQUIRED IMPORTED_TARGET GLOBAL sdl2)
 
-add_library(part_imgui STATIC
+add_library(part_imgui STATIC EXCLUDE_FROM_ALL
   ${imgui_folder}/imgui.cpp
   ${imgui_folder}/imgui_draw.cpp
   ${imgui_folder}/imgui_tables.cpp
