@@ -130,17 +130,17 @@ Result<std::vector<PacketMade>> Book::packets(const JobId& job) {
                              "WHERE job=? ORDER BY revision",
                              {job.text()}));
     std::vector<PacketMade> out;
-    while (true) {
-        COTTER_ASSIGN(const bool found, row.next());
-        if (!found) return out;
+    for (;;) {
+        COTTER_ASSIGN(const bool more, row.next());
+        if (!more) return out;
         COTTER_ASSIGN(const Instant made_at, stored(Instant::parse(row.text(4)), "packet of job " + job.text()));
         out.push_back({job, static_cast<int>(row.integer(0)), row.text(1), row.text(2), row.text(3), made_at});
     }
 }
 
 Result<std::optional<PacketMade>> Book::last_packet(const JobId& job) {
-    COTTER_ASSIGN(auto all, packets(job));
-    return all.empty() ? std::nullopt : std::optional(std::move(all.back()));
+    COTTER_ASSIGN(const auto all, packets(job));
+    return all.empty() ? std::nullopt : std::optional(all.back());
 }
 
 Result<> Book::record_packet(const PacketMade& packet) {

@@ -128,7 +128,7 @@ CREATE TABLE journal(
   edit TEXT NOT NULL CHECK(json_valid(edit)),
   inverse TEXT NOT NULL CHECK(json_valid(inverse))
 ) STRICT;
-CREATE INDEX journal_by_job ON journal(job, seq);
+CREATE INDEX journal_by_job ON journal(job, seq, kind, target);
 
 CREATE TABLE packet(
   job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,

@@ -1,0 +1,53 @@
+// The composition root of the program `cotter`: makes the ports, hands them to the commands, turns answers into exit
+// codes: 0 done, 1 refused or failed, 2 wrong use.
+#include <cstdio>
+#include <vector>
+
+#include <fmt/format.h>
+
+#include "app/cli/cli.h"
+#include "core/base/text.h"
+#include "core/survey/json_visitors.h"
+#include "platform/desktop/ports.h"
+
+namespace cotter::cli {
+
+int report(const Error& error, bool json) {
+    fmt::print(stderr, "cotter: {}\n", one_line(error.line(), 2000));
+    if (json) fmt::print("{}\n", Json{{"error", error.line()}}.dump(-1, ' ', false, Json::error_handler_t::replace));
+    return kFailed;
+}
+
+namespace {
+
+int run(int argc, char** argv, Ports& ports) {
+    CLI::App app("Cotter keeps the record of work on towed trailers: photos, readings, torques, levels, and the packet "
+                 "that proves them.");
+    app.name("cotter");
+    app.set_version_flag("--version", "cotter " COTTER_VERSION);
+    app.require_subcommand(1);
+    const std::vector<Command> commands{demo_command(app, ports), jobs_command(app, ports), replay_command(app, ports),
+                                        pack_command(app, ports), check_command(app, ports)};
+    try {
+        app.parse(argc, argv);
+    } catch (const CLI::ParseError& wrong) {
+        return app.exit(wrong) == 0 ? kDone : kWrongUse;  // --help and --version end here too
+    }
+    for (const Command& command : commands)
+        if (command.parser->parsed()) return command.run();
+    return kWrongUse;
+}
+
+}  // namespace
+
+}  // namespace cotter::cli
+
+int main(int argc, char** argv) {
+    using namespace cotter;
+    const auto files = make_system_files();
+    const auto clock = make_system_clock();
+    const auto random = make_system_random();
+    const auto workers = make_thread_workers();
+    cli::Ports ports{*files, *clock, *random, *workers, share_folder(), stdout_is_terminal()};
+    return cli::run(argc, argv, ports);
+}
