@@ -1,0 +1,41 @@
+# What packaging/run, test and lint share: progress lines with elapsed time, and how a build folder is configured.
+# Sourced, never run. Sets: root (the project), jobs (CPU cores).
+root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
+jobs=$(nproc)
+
+# say TEXT: a progress line with the time since the start.
+say() {
+    printf '[%02d:%02d] %s\n' $((SECONDS / 60)) $((SECONDS % 60)) "$*"
+}
+
+# stop TEXT: ends with one line that says what is wrong and what to do.
+stop() {
+    printf '%s: %s\n' "$(basename "$0")" "$*" >&2
+    exit 1
+}
+
+# quietly LOG COMMAND…: the command's output goes to LOG; the end of it is shown when the command fails.
+quietly() {
+    local log=$1
+    shift
+    mkdir -p "$(dirname "$log")"
+    "$@" >"$log" 2>&1 </dev/null && return
+    tail -n 40 "$log" >&2
+    echo "(all of it: $log)" >&2
+    return 1
+}
+
+# configure FOLDER OPTIONS…: warnings are errors with the compiler that we test with; a newer one may know more of them.
+configure() {
+    local folder=$1 werror=OFF
+    shift
+    case "$(g++ -dumpversion):$*" in 12*) werror=ON ;; esac
+    quietly "$folder/configure.log" cmake -S "$root" -B "$folder" -G Ninja -DCOTTER_WERROR=$werror "$@"
+}
+
+# build FOLDER TARGETS…
+build() {
+    local folder=$1
+    shift
+    quietly "$folder/build.log" cmake --build "$folder" --parallel "$jobs" --target "$@"
+}
