@@ -1,0 +1,45 @@
+#!/usr/bin/env python3
+"""Each C library has one owner: at most one .cpp of the program includes its header, and no header of ours does."""
+import re
+
+from source_tree import cpp_files, includes, run
+
+LIBRARIES = {
+    "SQLite": r"sqlite3\.h$",
+    "libzip": r"zip\.h$",
+    "libsodium": r"sodium(\.h$|/)",
+    "libharu": r"hpdf",
+    "libjpeg": r"(jpeglib|turbojpeg)\.h$",
+    "libexif": r"libexif/",
+    "stb": r"(stb/)?stb_",
+    "OpenSSL": r"openssl/",
+    "utf8proc": r"utf8proc\.h$",
+    "libqrencode": r"qrencode\.h$",
+}
+
+
+def check(files):
+    found = []
+    users = {library: set() for library in LIBRARIES}
+    for path, bare in cpp_files(files, "core/", "app/", "platform/"):
+        for number, name in includes(bare):
+            for library, pattern in LIBRARIES.items():
+                if not re.match(pattern, name):
+                    continue
+                users[library].add(path)
+                if path.endswith(".h"):
+                    found.append(f"{path}:{number}: a header of ours must not show {library} ({name})")
+    for library, paths in users.items():
+        if len(paths) > 1:
+            found.append(f"{library} has more than one owner: {', '.join(sorted(paths))}")
+    return found
+
+
+SAMPLES = [
+    ({"core/a.cpp": "#include <sqlite3.h>\n", "core/b.cpp": "#include <sqlite3.h>\n"}, "SQLite has more than one owner"),
+    ({"core/a.cpp": "#include <stb_image.h>\n", "core/b.cpp": "#include <stb/stb_truetype.h>\n"}, "stb has more than one"),
+    ({"core/photo/a.h": "#include <openssl/evp.h>\n"}, "must not show OpenSSL"),
+]
+
+if __name__ == "__main__":
+    run("owners", check, SAMPLES)
