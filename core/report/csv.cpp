@@ -1,94 +1,137 @@
-// CSV rows.
+// Rows and fields of the tables.
 #include "core/report/csv.h"
 
+#include <array>
 #include <initializer_list>
+#include <string_view>
 
 namespace cotter {
 
 namespace {
 
-std::string field(const std::string& text) {
-    if (text.find_first_of(",\"\r\n") == std::string::npos) return text;
+bool starts_like_formula(std::string_view text) {
+    static constexpr std::array<std::string_view, 12> starts{"=",  "+", "-",  "@",  "\t", "\r",
+                                                             "\n", "'", "＝", "＋", "－", "＠"};
+    for (const auto start : starts)
+        if (text.starts_with(start)) return true;
+    return false;
+}
+
+// A field for the text of a person.
+std::string words(std::string_view text) {
+    return starts_like_formula(text) ? "'" + std::string(text) : std::string(text);
+}
+
+std::string number(const std::optional<Number>& value) {
+    return value ? value->text() : std::string();
+}
+
+std::string quoted(std::string_view field) {
+    if (field.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(field);
     std::string out = "\"";
-    for (const char c : text) {
+    for (const char c : field) {
         if (c == '"') out += '"';
         out += c;
     }
-    return out + "\"";
+    return out + '"';
 }
 
-void row(std::string& out, std::initializer_list<std::string> fields) {
-    bool first = true;
-    for (const std::string& text : fields) {
-        if (!first) out += ',';
-        out += field(text);
-        first = false;
+class Rows {
+public:
+    explicit Rows(std::string_view header) : out_(std::string(header) + "\r\n") {}
+
+    void add(std::initializer_list<std::string> fields) {
+        const char* between = "";
+        for (const std::string& field : fields) {
+            out_ += between + quoted(field);
+            between = ",";
+        }
+        out_ += "\r\n";
     }
-    out += "\r\n";
+    [[nodiscard]] std::string text() && { return std::move(out_); }
+
+private:
+    std::string out_;
+};
+
+void add_torque(Rows& rows, const Torque& t, int pass, std::size_t turn) {
+    const Pass* of = pass == 0 ? nullptr : &t.passes[static_cast<std::size_t>(pass) - 1];
+    const bool nut = of != nullptr && turn > 0;
+    rows.add({t.place.text(), words(t.joint), std::to_string(t.fasteners), std::string(name_of(t.taken)),
+              words(t.reason), of ? std::to_string(pass) : "", nut ? std::to_string(turn) : "",
+              nut ? std::to_string(of->tightened[turn - 1]) : "", of ? of->setting.number.text() : "",
+              of ? of->setting.unit : "", t.target ? t.target->number.text() : "", t.target ? t.target->unit : "",
+              words(t.target_source), words(t.found_note), words(t.wrench),
+              t.wrench_calibrated ? t.wrench_calibrated->text() : "", t.at.text(), words(t.by), t.id.text()});
 }
 
-std::string text_of(Taken taken) {
-    return std::string(name_of(taken));
+std::string number(const std::optional<Amount>& amount) {
+    return amount ? amount->number.text() : std::string();
 }
 
-std::string number_of(const std::optional<Amount>& amount) {
-    return amount ? amount->number.text() : "";
-}
-
-std::string unit_of(const std::optional<Amount>& amount) {
-    return amount ? amount->unit : "";
-}
-
-void torque_rows(std::string& out, const Torque& t) {
-    const std::string calibrated = t.wrench_calibrated ? t.wrench_calibrated->text() : "";
-    const auto one = [&](const std::string& pass, const std::string& order, const std::string& nut, const std::string& value,
-                         const std::string& unit) {
-        row(out, {t.place.text(), t.joint, pass, order, nut, value, unit, number_of(t.target), unit_of(t.target),
-                  t.target_source, t.wrench, calibrated, text_of(t.taken), t.reason, t.at.text(), t.by});
-    };
-    if (t.passes.empty()) one("", "", "", "", "");
-    for (std::size_t p = 0; p < t.passes.size(); ++p)
-        for (std::size_t i = 0; i < t.passes[p].tightened.size(); ++i)
-            one(std::to_string(p + 1), std::to_string(i + 1), std::to_string(t.passes[p].tightened[i]),
-                t.passes[p].setting.number.text(), t.passes[p].setting.unit);
+std::string unit(const std::optional<Amount>& amount) {
+    return amount ? amount->unit : std::string();
 }
 
 }  // namespace
 
 std::string readings_csv(const Job& job) {
-    std::string out;
-    row(out, {"place", "what", "stage", "where", "value", "unit", "resolution", "instrument", "taken", "reason", "note",
-              "at", "by"});
+    Rows rows("place,stage,what,taken,reason,point,value,unit,resolution,instrument,note,at,by,reading_id");
     for (const Reading& r : job.all<Reading>()) {
-        const auto one = [&](const std::string& where, const std::string& value) {
-            row(out, {r.place.text(), r.what, std::string(name_of(r.stage)), where, value, value.empty() ? "" : r.unit,
-                      r.resolution ? r.resolution->text() : "", r.instrument, text_of(r.taken), r.reason, r.note,
-                      r.at.text(), r.by});
+        const auto add = [&](const std::string& where, const std::string& value, const std::string& in) {
+            rows.add({r.place.text(), std::string(name_of(r.stage)), words(r.what), std::string(name_of(r.taken)),
+                      words(r.reason), words(where), value, in, number(r.resolution), words(r.instrument),
+                      words(r.note), r.at.text(), words(r.by), r.id.text()});
         };
-        if (r.points.empty()) one("", "");
-        for (const ReadingPoint& p : r.points) one(p.where, p.value.text());
+        for (const ReadingPoint& point : r.points) add(point.where, point.value.text(), r.unit);
+        if (r.points.empty()) add("", "", r.taken == Taken::measured || r.resolution ? r.unit : "");
     }
-    return out;
+    return std::move(rows).text();
 }
 
 std::string torques_csv(const Job& job) {
-    std::string out;
-    row(out, {"place", "joint", "pass", "order", "fastener", "setting", "unit", "target", "target_unit", "target_source",
-              "wrench", "wrench_calibrated", "taken", "reason", "at", "by"});
-    for (const Torque& t : job.all<Torque>()) torque_rows(out, t);
-    return out;
+    Rows rows(
+        "place,joint,fasteners,taken,reason,pass,order,fastener,setting,unit,target,target_unit,target_source,"
+        "found_note,wrench,wrench_calibrated,at,by,torque_id");
+    for (const Torque& t : job.all<Torque>()) {
+        for (std::size_t pass = 1; pass <= t.passes.size(); ++pass) {
+            const std::size_t turns = t.passes[pass - 1].tightened.size();
+            for (std::size_t turn = turns == 0 ? 0 : 1; turn <= turns; ++turn)
+                add_torque(rows, t, static_cast<int>(pass), turn);
+        }
+        if (t.passes.empty()) add_torque(rows, t, 0, 0);
+    }
+    return std::move(rows).text();
 }
 
 std::string levels_csv(const Job& job) {
-    std::string out;
-    row(out, {"place", "fluid", "product", "before", "before_offset", "before_unit", "added", "added_unit", "after",
-              "settled", "settled_unit", "taken", "reason", "at", "by"});
-    for (const Level& l : job.all<Level>())
-        row(out, {l.place.text(), l.fluid, l.product, std::string(name_of(l.before.mark)), number_of(l.before.offset),
-                  unit_of(l.before.offset), number_of(l.added), unit_of(l.added),
-                  l.after ? std::string(name_of(l.after->mark)) : "", number_of(l.settled), unit_of(l.settled),
-                  text_of(l.taken), l.reason, l.at.text(), l.by});
-    return out;
+    Rows rows(
+        "place,fluid,product,taken,reason,before_mark,before_offset,before_offset_unit,before_note,added,added_unit,"
+        "after_mark,after_offset,after_offset_unit,after_note,settled,settled_unit,at,by,level_id");
+    for (const Level& l : job.all<Level>()) {
+        const LevelSeen after = l.after.value_or(LevelSeen{});
+        rows.add({l.place.text(),
+                  words(l.fluid),
+                  words(l.product),
+                  std::string(name_of(l.taken)),
+                  words(l.reason),
+                  std::string(name_of(l.before.mark)),
+                  number(l.before.offset),
+                  unit(l.before.offset),
+                  words(l.before.note),
+                  number(l.added),
+                  unit(l.added),
+                  l.after ? std::string(name_of(after.mark)) : "",
+                  number(after.offset),
+                  unit(after.offset),
+                  words(after.note),
+                  number(l.settled),
+                  unit(l.settled),
+                  l.at.text(),
+                  words(l.by),
+                  l.id.text()});
+    }
+    return std::move(rows).text();
 }
 
 }  // namespace cotter

@@ -23,10 +23,14 @@ constexpr float kPictureHeight = 190;
 
 float size_of(Look look) {
     switch (look) {
-        case Look::small: return 8;
-        case Look::heading: return 13;
-        case Look::title: return 20;
-        default: return 9.5F;
+        case Look::small:
+            return 8;
+        case Look::heading:
+            return 13;
+        case Look::title:
+            return 20;
+        default:
+            return 9.5F;
     }
 }
 
@@ -40,9 +44,12 @@ std::string drawable(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
         const auto byte = static_cast<unsigned char>(text[i]);
         const std::size_t length = byte >= 0xF0 ? 4 : byte >= 0xE0 ? 3 : byte >= 0xC0 ? 2 : 1;
-        if (length == 4) out += "\xEF\xBF\xBD";
-        else if (byte < 0x20) out += ' ';
-        else out += text.substr(i, length);
+        if (length == 4)
+            out += "\xEF\xBF\xBD";
+        else if (byte < 0x20)
+            out += ' ';
+        else
+            out += text.substr(i, length);
         i += length;
     }
     return out;
@@ -81,7 +88,8 @@ struct PdfPages::State {
 
     void add_page() {
         page = HPDF_AddPage(doc);
-        HPDF_Page_SetSize(page, inputs.paper == Paper::a4 ? HPDF_PAGE_SIZE_A4 : HPDF_PAGE_SIZE_LETTER, HPDF_PAGE_PORTRAIT);
+        HPDF_Page_SetSize(page, inputs.paper == Paper::a4 ? HPDF_PAGE_SIZE_A4 : HPDF_PAGE_SIZE_LETTER,
+                          HPDF_PAGE_PORTRAIT);
         pages.push_back(page);
         y = kMargin;
         picture_column = 0;
@@ -122,7 +130,8 @@ struct PdfPages::State {
     std::string break_word(Look look, std::string word, float room, std::vector<std::string>& lines) const {
         while (text_width(look, word) > room) {
             std::size_t cut = next_character(word, 0);
-            for (auto more = next_character(word, cut); more <= word.size() && text_width(look, word.substr(0, more)) <= room;
+            for (auto more = next_character(word, cut);
+                 more <= word.size() && text_width(look, word.substr(0, more)) <= room;
                  more = next_character(word, more))
                 cut = more;
             lines.push_back(word.substr(0, cut));
@@ -159,8 +168,8 @@ HPDF_Font load_font(HPDF_Doc doc, ByteView bytes) {
 HPDF_Date pdf_date(const Instant& at) {
     const Instant::Wall w = at.wall();
     const int offset = std::abs(at.offset_min);
-    return {w.date.year, w.date.month, w.date.day, w.hour, w.minute, w.second,
-            at.offset_min < 0 ? '-' : '+', offset / 60, offset % 60};
+    return {w.date.year, w.date.month, w.date.day, w.hour, w.minute, w.second, at.offset_min < 0 ? '-' : '+',
+            offset / 60, offset % 60};
 }
 
 }  // namespace
@@ -230,9 +239,8 @@ void PdfPages::row(const std::vector<Column>& columns, const std::vector<std::st
         tall = std::max(tall, static_cast<float>(wrapped[i].size()) * size_of(columns[i].look) * kLineFactor);
     }
     if (tall < s.bottom() - kMargin) s.need(tall);
-    const std::size_t lines = std::max_element(wrapped.begin(), wrapped.end(), [](auto& a, auto& b) {
-                                  return a.size() < b.size();
-                              })->size();
+    const std::size_t lines =
+        std::max_element(wrapped.begin(), wrapped.end(), [](auto& a, auto& b) { return a.size() < b.size(); })->size();
     const float step = size_of(Look::body) * kLineFactor;
     for (std::size_t line = 0; line < lines; ++line) {
         s.need(step);
@@ -297,11 +305,13 @@ void PdfPages::new_page() {
 void PdfPages::picture(const ReportPicture& picture, const std::string& caption) {
     State& s = *state_;
     const float cell = (s.width() - kPictureGap) / 2;
-    const float scale = std::min(cell / static_cast<float>(picture.width), kPictureHeight / static_cast<float>(picture.height));
+    const float scale =
+        std::min(cell / static_cast<float>(picture.width), kPictureHeight / static_cast<float>(picture.height));
     const float w = static_cast<float>(picture.width) * scale;
     const float h = static_cast<float>(picture.height) * scale;
     if (s.picture_column == 0) s.need(kPictureHeight + 26);
-    const HPDF_Image image = HPDF_LoadJpegImageFromMem(s.doc, picture.jpeg.data(), static_cast<HPDF_UINT>(picture.jpeg.size()));
+    const HPDF_Image image =
+        HPDF_LoadJpegImageFromMem(s.doc, picture.jpeg.data(), static_cast<HPDF_UINT>(picture.jpeg.size()));
     if (image == nullptr) return;
     const float x = kMargin + static_cast<float>(s.picture_column) * (cell + kPictureGap);
     HPDF_Page_DrawImage(s.page, image, x, s.height() - s.y - h, w, h);

@@ -1,4 +1,5 @@
-// The hand-over document of a job as PDF. The same job gives the same bytes. Any thread, one report at a time each.
+// The hand-over document of a job for people: one PDF with everything the records hold. Same inputs, same bytes:
+// no clock, locale or randomness. Any thread; the callbacks are called on it, in the order of the document.
 #pragma once
 
 #include <functional>
@@ -9,28 +10,31 @@
 
 namespace cotter {
 
-// A JPEG that is known to be whole, with its size in pixels.
+// A JPEG as it goes on the page: upright, tags drawn in where there are tags.
 struct ReportPicture {
     Bytes jpeg;
-    int width = 0;
-    int height = 0;
+    int width = 0;   // pixels
+    int height = 0;  // pixels
 };
 
-enum class Paper { letter, a4 };
+enum class Paper { a4, letter };
 
 struct ReportInputs {
-    ByteView font;       // TrueType files; embedded, only the letters used
+    ByteView font;  // TrueType files whose licence lets them be embedded
     ByteView font_bold;
-    std::function<Result<ReportPicture>(const Shot&)> picture;  // upright, tags drawn in
+    // Gives valid JPEGs only: a damaged one would go on the page unnoticed, as the report does not decode pictures.
+    std::function<Result<ReportPicture>(const Shot&)> picture;
+    std::function<std::string(const Shot&)> photo_name;  // as the packet calls it; without it captions have no name
     std::string packet_name;
     int revision = 1;
-    Instant at;             // the document's dates
-    std::string software;   // "Cotter 0.1.0"
-    Paper paper = Paper::letter;
+    Instant at;            // the document's date: of the sign-off, or of the newest record
+    std::string software;  // "Cotter 0.1.0"
+    Paper paper = Paper::a4;
 };
 
-// Cover for people, then a block for each place with photos, findings, readings, torques and levels, then amendments.
-// Letters that the font lacks show as a box. Fails as `picture` does and `io` when the PDF library refuses.
+// Signs that the fonts lack, and all beyond U+FFFF, are printed as U+FFFD, and the report then says so.
+// Fails `refused` for a font that does not load and for a picture that is empty, no JPEG or of another size than
+// stated; what picture() fails with is passed on with the shot's place and slot.
 [[nodiscard]] Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs);
 
 }  // namespace cotter

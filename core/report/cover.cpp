@@ -1,0 +1,172 @@
+// The first page: what this is, of which trailer, from which visit, and whether someone stands by it.
+#include <array>
+
+#include <fmt/format.h>
+
+#include "core/report/parts.h"
+#include "core/report/say.h"
+#include "core/report/table.h"
+
+namespace cotter {
+
+namespace {
+
+std::string unit_or_vin(const Trailer* trailer) {
+    if (trailer == nullptr) return "No trailer recorded";
+    if (!trailer->unit.empty()) return trailer->unit;
+    return trailer->vin.empty() ? "Trailer without unit number or VIN" : trailer->vin;
+}
+
+// The plate at the top, like one riveted to a drawbar.
+void draw_plate(Writing& w) {
+    Sheet& sheet = w.sheet;
+    const Trailer* trailer = w.job.only<Trailer>();
+    const Type big{Face::bold, 26, kBlack}, soft{Face::regular, 9.5, kSoft};
+    const double pad = 12, inner = sheet.width() - 2 * pad;
+    auto name = sheet.lines(unit_or_vin(trailer), big, inner);
+    if (name.size() > 2) name.resize(2);
+    const auto under = sheet.lines(joined({trailer == nullptr ? "" : std::string_view(trailer->kind),
+                                           w.in.at.local_date().text(), fmt::format("revision {}", w.in.revision)},
+                                          " · "),
+                                   soft, inner);
+    const double top = sheet.y(), left = sheet.left(), right = left + sheet.width(), cut = 16;
+    const double height = 2 * pad + soft.leading() * static_cast<double>(1 + under.size()) + 4 +
+                          big.leading() * static_cast<double>(name.size());
+    const std::array<Spot, 5> plate{Spot{left, top}, Spot{right - cut, top}, Spot{right, top + cut},
+                                    Spot{right, top + height}, Spot{left, top + height}};
+    sheet.canvas().polygon(plate, {}, kBlack, 2);
+    double y = top + pad;
+    const auto put = [&](const std::string& line, const Type& type) {
+        sheet.line_at({left + pad, y}, line, type);
+        y += type.leading();
+    };
+    put("Trailer hand-over record", soft);
+    for (const std::string& line : name) put(line, big);
+    y += 4;
+    for (const std::string& line : under) put(line, soft);
+    sheet.move_to(top + height + 10);
+}
+
+void draw_sign_off(Writing& w) {
+    if (const SignOff* sign = w.job.only<SignOff>()) {
+        w.sheet.framed(fmt::format("Signed off by {}, {}\n“{}”{}", sign->by, time_text(sign->at), sign->statement,
+                                   w.job.amendments.empty() ? "" : "\nAmended since: see ‘Amendments’."));
+        return;
+    }
+    w.sheet.framed("NOT SIGNED OFF\nThis record is not finished; anything in it may still change.", kStrong);
+}
+
+std::string axle_text(const Axle& axle) {
+    const std::string studs = axle.studs == 0 ? "" : fmt::format("{} studs a wheel {}", axle.studs, axle.stud_thread);
+    const std::string brake =
+        axle.brake == BrakeKind::none ? "no brake" : fmt::format("{} brakes", name_of(axle.brake));
+    return joined({fmt::format("{} wheels", name_of(axle.wheels)), brake, fmt::format("{} hubs", name_of(axle.hub)),
+                   studs, axle.model.empty() ? "" : "axle tag " + axle.model,
+                   axle.gawr ? "GAWR " + axle.gawr->text() : "GAWR not recorded"},
+                  ", ");
+}
+
+void draw_trailer(Writing& w) {
+    const Trailer* t = w.job.only<Trailer>();
+    if (t == nullptr) return;
+    w.sheet.heading("Trailer");
+    std::vector<Labelled> rows{
+        {"Unit", t->unit},
+        {"Plate", t->plate},
+        {"VIN",
+         t->vin.empty() ? "not recorded" : t->vin + (t->vin_nonstandard ? " (not a standard VIN: see its photo)" : "")},
+        {"Kind, maker", joined({t->kind, t->maker}, ", ")},
+        {"Model year", t->model_year == 0 ? "not recorded" : std::to_string(t->model_year)},
+        {"GVWR", t->gvwr ? t->gvwr->text() : "not recorded"},
+        {"Tyres", joined({t->tyre_size, t->tyre_pressure ? t->tyre_pressure->text() + " cold" : ""}, ", ")},
+        {"Brake actuation", std::string(name_of(t->actuation))},
+    };
+    for (std::size_t i = 0; i < t->axles.size(); ++i)
+        rows.push_back({fmt::format("Axle {} from the front", i + 1), axle_text(t->axles[i])});
+    w.sheet.labelled(rows);
+}
+
+void draw_visit(Writing& w) {
+    const Visit* v = w.job.only<Visit>();
+    if (v == nullptr) return;
+    w.sheet.heading("Visit");
+    w.sheet.labelled({
+        {"Opened", time_text(v->opened)},
+        {"Technician", joined({v->technician, v->company}, ", ")},
+        {"Customer", v->customer},
+        {"Place", v->place},
+        {"Load", std::string(name_of(v->load))},
+        {"Complaint", v->complaint},
+    });
+}
+
+}  // namespace
+
+void draw_cover(Writing& w) {
+    draw_plate(w);
+    draw_sign_off(w);
+    draw_trailer(w);
+    draw_visit(w);
+}
+
+void draw_glance(Writing& w) {
+    Sheet& sheet = w.sheet;
+    const double plan = w.job.only<Trailer>() == nullptr ? 0 : 128;
+    const double rows = 22.0 * static_cast<double>(w.places.size()) + 30;
+    sheet.need(60 + std::max(rows, plan == 0 ? 0 : 190.0));
+    sheet.part("At a glance");
+    const double top = sheet.y();
+    if (plan > 0) draw_plan(w, {sheet.left(), top}, plan - 10, 180);
+    sheet.indent(plan);
+    Table table({{"Place", 1.5}, {"Worst found", 1.55}, {"Not repaired yet", 1.55}, {"Recorded", 2}});
+    for (const PlaceRecords& p : w.places) {
+        const auto worst = p.worst(), left = p.worst_not_repaired();
+        table.add({Cell::bold(place_name(p.place)),
+                   worst ? Cell::graded(*worst, grade_text(*worst)) : Cell(p.empty() ? "not looked at" : "no finding"),
+                   left ? Cell::graded(*left, grade_text(*left)) : Cell(worst ? "none left" : "–"),
+                   p.empty()
+                       ? Cell("nothing recorded")
+                       : Cell(joined({count_text(p.findings.size(), "finding"), count_text(p.shots.size(), "photo"),
+                                      p.not_taken() == 0 ? "" : count_text(p.not_taken(), "value") + " not taken"},
+                                     ", "))});
+    }
+    if (table.empty()) sheet.paragraph("Nothing is recorded at any place.");
+    table.draw(sheet);
+    sheet.indent(0);
+    if (plan > 0) sheet.move_to(std::max(sheet.y(), top + 188));
+    sheet.paragraph(
+        "Axles are counted from the front; left and right are seen in the direction of travel. "
+        "‘Not looked at’ and ‘no finding’ do not mean that all is well there.",
+        kSmall);
+}
+
+void draw_cautions(Writing& w) {
+    w.sheet.part("What this record is, and is not");
+    w.sheet.framed(
+        "The manuals of the makers of trailer, axles, brakes and wheels, state and local codes, and a licensed or "
+        "qualified inspector prevail over anything in this record. It says what one person saw, measured and did at "
+        "the times given. It is no certificate: Cotter never certifies that a trailer is safe or lawful to tow. "
+        "Wheel nuts need another check soon after wheels have been off: when and how, the maker's manual says.");
+}
+
+void draw_about(Writing& w) {
+    w.sheet.part("About this document");
+    w.sheet.labelled({
+        {"Packet", w.in.packet_name},
+        {"Revision", std::to_string(w.in.revision)},
+        {"Job", w.job.id().text()},
+        {"Dated", time_text(w.in.at)},
+        {"Made with", w.in.software},
+    });
+    w.sheet.paragraph(
+        "Values stand as they were entered. The packet's job.json holds every record in full, its photos "
+        "folder the pictures in full size, and its manifest the checksums of them all.",
+        kSmall);
+    if (w.sheet.replaced_signs())
+        w.sheet.paragraph(
+            "Some texts hold signs that this document's font lacks; they are printed as \xEF\xBF\xBD. "
+            "job.json holds them as entered.",
+            kSmall);
+}
+
+}  // namespace cotter

@@ -1,0 +1,35 @@
+// The parts of the report, each drawn by a file of its own. One thread.
+#pragma once
+
+#include <vector>
+
+#include "core/report/places.h"
+#include "core/report/report.h"
+#include "core/report/sheet.h"
+
+namespace cotter {
+
+// What every part needs.
+struct Writing {
+    const Job& job;
+    const ReportInputs& in;
+    Sheet& sheet;
+    std::vector<PlaceRecords> places;
+};
+
+void draw_cover(Writing& w);                                               // who, what, when, signed or not
+void draw_glance(Writing& w);                                              // places and their worst grades
+void draw_plan(Writing& w, Spot upper_left, double width, double height);  // the trailer from above
+void draw_finding_list(Writing& w);                                        // the gravest first
+void draw_gaps(Writing& w);                                                // what was not measured, and why
+void draw_cautions(Writing& w);
+[[nodiscard]] Result<> draw_place(Writing& w, const PlaceRecords& records);
+void draw_findings_at(Writing& w, const PlaceRecords& records);
+[[nodiscard]] Result<> draw_photos(Writing& w, const PlaceRecords& records);
+void draw_readings(Writing& w, const PlaceRecords& records);
+void draw_torques(Writing& w, const PlaceRecords& records);
+void draw_levels(Writing& w, const PlaceRecords& records);
+void draw_amendments(Writing& w);
+void draw_about(Writing& w);  // which packet this belongs to
+
+}  // namespace cotter

@@ -1,0 +1,157 @@
+// Tables of readings, torques and levels at one place.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "core/report/parts.h"
+#include "core/report/say.h"
+#include "core/report/table.h"
+
+namespace cotter {
+
+namespace {
+
+std::string wheel_of(const Place& place) {
+    return place.wheel == Wheel::only ? "" : fmt::format("{} wheel", name_of(place.wheel));
+}
+
+// "NOT ACCESSIBLE: seized", for the place where a value would stand.
+Cell no_value(Taken taken, const std::string& reason) {
+    return Cell::bold(
+        joined({capital(name_of(taken)), reason.empty() ? "no reason given" : std::string_view(reason)}, ": "));
+}
+
+std::string in_unit(const Number& number, const std::string& ucum) {
+    return Amount{number, ucum}.text();
+}
+
+void add_reading(Table& table, const Reading& r) {
+    const std::string what =
+        joined({joined({capital(r.what), name_of(r.stage)}, ", "), wheel_of(r.place), r.note}, "\n");
+    const std::string with =
+        joined({r.instrument, r.resolution ? "reads to " + in_unit(*r.resolution, r.unit) : ""}, ", ");
+    const std::string when = joined({time_text(r.at), r.by}, "\n");
+    if (r.taken != Taken::measured) table.add({what, "", no_value(r.taken, r.reason), with, when});
+    bool first = r.taken == Taken::measured;
+    for (const ReadingPoint& point : r.points) {
+        table.add({first ? what : "", point.where, Cell::bold(in_unit(point.value, r.unit)), first ? with : "",
+                   first ? when : ""});
+        first = false;
+    }
+    if (first) table.add({what, "", "no value recorded", with, when});
+}
+
+std::string order_text(const Pass& pass) {
+    std::string out;
+    for (const int nut : pass.tightened) out += fmt::format("{}{}", out.empty() ? "" : " → ", nut);
+    return out.empty() ? "none recorded" : out;
+}
+
+// What the passes leave open, said plainly: fasteners without a click in the last pass, a last pass off the target.
+std::string open_points(const Torque& t) {
+    if (t.passes.empty()) return {};
+    const Pass& last = t.passes.back();
+    std::string missing;
+    for (int nut = 1; nut <= t.fasteners; ++nut)
+        if (std::find(last.tightened.begin(), last.tightened.end(), nut) == last.tightened.end())
+            missing += fmt::format("{}{}", missing.empty() ? "" : ", ", nut);
+    std::string off;
+    if (t.target && !(std::abs(last.setting.si() - t.target->si()) <= 0.005 * std::abs(t.target->si())))
+        off = fmt::format("The last pass ({}) was not at the target ({}).", last.setting.text(), t.target->text());
+    return joined({missing.empty() ? "" : "Not tightened in the last pass: " + missing + ".", off}, " ");
+}
+
+std::string target_text(const Torque& t) {
+    if (!t.target) return "no target recorded";
+    return joined({t.target->text(), t.target_source.empty() ? "source not given" : std::string_view(t.target_source)},
+                  "\n");
+}
+
+std::string wrench_text(const Torque& t) {
+    const std::string calibrated =
+        t.wrench_calibrated ? "calibrated " + t.wrench_calibrated->text() : "calibration date not recorded";
+    return joined({t.wrench.empty() ? "wrench not recorded" : std::string_view(t.wrench), calibrated}, "\n");
+}
+
+void add_torque(Table& table, const Torque& t) {
+    const std::string joint = joined({fmt::format("{}, {} of them", capital(t.joint), t.fasteners), wheel_of(t.place),
+                                      t.found_note.empty() ? "" : "Found: " + t.found_note, time_text(t.at), t.by},
+                                     "\n");
+    if (t.taken != Taken::measured)
+        table.add({joint, "", no_value(t.taken, t.reason), wrench_text(t), target_text(t)});
+    else if (t.passes.empty())
+        table.add({joint, "", "no pass recorded", wrench_text(t), target_text(t)});
+    for (std::size_t i = 0; i < t.passes.size(); ++i) {
+        const bool first = i == 0 && t.taken == Taken::measured;
+        std::string order = order_text(t.passes[i]);
+        if (i + 1 == t.passes.size()) order = joined({order, open_points(t)}, "\n");
+        table.add({first ? joint : "", Cell::bold(fmt::format("{}: {}", i + 1, t.passes[i].setting.text())), order,
+                   first ? wrench_text(t) : "", first ? target_text(t) : ""});
+    }
+}
+
+// "below the mark by 6 mm, dark": the offset as entered, its sign said in words too.
+std::string seen_text(const LevelSeen& seen) {
+    std::string mark;
+    switch (seen.mark) {
+        case LevelMark::not_seen:
+            mark = "not seen";
+            break;
+        case LevelMark::empty:
+            mark = "empty";
+            break;
+        case LevelMark::below:
+            mark = "below the mark";
+            break;
+        case LevelMark::at:
+            mark = "at the mark";
+            break;
+        case LevelMark::above:
+            mark = "above the mark";
+            break;
+    }
+    return joined({mark, amount_text(seen.offset), seen.note}, ", ");
+}
+
+void add_level(Table& table, const Level& l) {
+    const std::string fluid = joined({joined({capital(l.fluid), l.product}, ", "), wheel_of(l.place)}, "\n");
+    const std::string settled = l.settled ? "settled for " + l.settled->text() : "";
+    table.add({fluid, l.taken == Taken::measured ? Cell(seen_text(l.before)) : no_value(l.taken, l.reason),
+               l.added ? Cell::bold(l.added->text()) : Cell("none recorded"),
+               joined({l.after ? seen_text(*l.after) : "not recorded", settled}, "\n"),
+               joined({time_text(l.at), l.by}, "\n")});
+}
+
+}  // namespace
+
+void draw_readings(Writing& w, const PlaceRecords& records) {
+    if (records.readings.empty()) return;
+    w.sheet.heading("Readings");
+    Table table({{"What", 1.9}, {"Where", 1.3}, {"Value as entered", 1.2}, {"Instrument", 1.5}, {"When, who", 1.45}});
+    for (const Reading* reading : records.readings) add_reading(table, *reading);
+    table.draw(w.sheet);
+}
+
+void draw_torques(Writing& w, const PlaceRecords& records) {
+    if (records.torques.empty()) return;
+    w.sheet.heading("Torques");
+    Table table({{"Joint", 1.5},
+                 {"Pass: setting", 1},
+                 {"Fasteners in the order they clicked", 2},
+                 {"Wrench", 1.15},
+                 {"Target, source", 1.35}});
+    for (const Torque* torque : records.torques) add_torque(table, *torque);
+    table.draw(w.sheet);
+    w.sheet.paragraph("Fastener 1 is the top one; the others are counted clockwise.", kSmall);
+}
+
+void draw_levels(Writing& w, const PlaceRecords& records) {
+    if (records.levels.empty()) return;
+    w.sheet.heading("Fluid levels");
+    Table table({{"Fluid", 1.5}, {"Before", 1.6}, {"Added", 0.9}, {"After", 1.5}, {"When, who", 1.3}});
+    for (const Level* level : records.levels) add_level(table, *level);
+    table.draw(w.sheet);
+}
+
+}  // namespace cotter

@@ -1,0 +1,42 @@
+// Tables that flow over pages: the head is repeated, a row too tall for a page is cut and goes on. One thread.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/report/sheet.h"
+#include "core/survey/words.h"
+
+namespace cotter {
+
+struct Column {
+    std::string title;
+    double share = 1;  // of the width, against the other columns
+};
+
+struct Cell {
+    std::string text;
+    bool strong = false;
+    std::optional<Grade> sign;  // drawn before the text
+    int number = 0;             // in the sign
+
+    Cell(std::string text_in = {}) : text(std::move(text_in)) {}
+    Cell(const char* text_in) : text(text_in) {}
+    [[nodiscard]] static Cell bold(std::string text);
+    [[nodiscard]] static Cell graded(Grade grade, std::string text, int number = 0);
+};
+
+class Table {
+public:
+    explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+    void add(std::vector<Cell> row);  // as many cells as columns
+    [[nodiscard]] bool empty() const { return rows_.empty(); }
+    void draw(Sheet& sheet) const;
+
+private:
+    std::vector<Column> columns_;
+    std::vector<std::vector<Cell>> rows_;
+};
+
+}  // namespace cotter
