@@ -32,7 +32,7 @@ void TargetLog::clear() {
     targets.clear();
     texts.clear();
     scrolls.clear();
-    layer = 0;
+    drawing = layer = 0;
 }
 
 std::vector<const Target*> TargetLog::find(std::string_view label) const {

@@ -54,11 +54,12 @@ struct TextInk {
     std::uint32_t target = 0;  // it belongs to this one; 0: to none
 };
 
-// An area that scrolls, with how far it can still go.
+// An area that scrolls, or takes drags for itself.
 struct ScrollArea {
     std::uint32_t id = 0;
     Rect rect;
     bool sideways = false;
+    bool free = false;      // no list but a picture that takes drags and pinches itself
     float at = 0, end = 0;  // dp scrolled, and at most
     int layer = 0;
 };
@@ -67,10 +68,10 @@ struct TargetLog {
     std::vector<Target> targets;
     std::vector<TextInk> texts;
     std::vector<ScrollArea> scrolls;
-    int layer = 0;  // of what is being drawn; the highest one after the frame
+    int drawing = 0;  // the layer that widgets are being drawn in
+    int layer = 0;    // the highest one so far; after the frame, the one that takes input
 
     void clear();
-    [[nodiscard]] int top_layer() const { return layer; }
     // Targets of the top layer whose label is exactly that, in the order drawn.
     [[nodiscard]] std::vector<const Target*> find(std::string_view label) const;
     // True when `text` is seen somewhere in the top layer, as a label or within any text.

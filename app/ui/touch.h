@@ -42,6 +42,7 @@ struct Gesture {
     Point by;
     Point velocity;  // dp a second
     float factor = 1;
+    bool mouse = false;  // made by a mouse button: for pictures, never for scrolling
 };
 
 // Method: `idle` -> `pressing` -> (tap | long press | dragging | pinching) -> `spent` until the last finger has left.

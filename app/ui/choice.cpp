@@ -1,0 +1,146 @@
+// See choice.h.
+#include "app/ui/choice.h"
+
+#include <algorithm>
+#include <array>
+#include <vector>
+
+#include "app/ui/draw.h"
+#include "app/ui/grade_mark.h"
+#include "app/ui/press.h"
+#include "app/ui/text.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr float kSide = 16;
+
+float mark_side(const UiContext& ui) {
+    return 26 * std::min(ui.sizes.type, 1.5F);
+}
+
+float mark_room(const UiContext& ui, const ChipSpec& spec) {
+    return spec.grade ? mark_side(ui) + Sizes::gap : 0;
+}
+
+Type type_of(const ChipSpec& spec) {
+    return spec.chosen ? Type::bold : Type::body;
+}
+
+// Room for the bold words, so that nothing jumps when a chip is chosen.
+float chip_width(const UiContext& ui, const ChipSpec& spec) {
+    const float words =
+        std::max(text_width(ui, spec.name.label, Type::bold), text_width(ui, spec.name.label, Type::body));
+    return std::max(Sizes::target + Sizes::gap, words + 2 * kSide + mark_room(ui, spec) + 2);
+}
+
+float chip_height(const UiContext& ui, const ChipSpec& spec, float width) {
+    const float words = width - 2 * kSide - mark_room(ui, spec);
+    return std::max(Sizes::target, lay_text(ui, spec.name.label, Type::bold, words).height + 2 * 10);
+}
+
+bool chip_at(UiContext& ui, const ChipSpec& spec, const Rect& rect, Role role) {
+    const Press press = press_area(ui, spec.name, rect, {role, spec.enabled, spec.chosen, false, {}});
+    const Paint& paint = ui.paint(!spec.enabled ? Tone::off : spec.chosen ? Tone::chosen : Tone::plate);
+    draw_press_plate(ui, rect, press, paint, kChipCuts);
+    if (spec.chosen) draw_witness({rect.x + 5, rect.y + 10, Sizes::stripe, rect.h - 20}, ui.theme.witness);
+    const float mark = mark_room(ui, spec);
+    const Laid laid = lay_text(ui, spec.name.label, type_of(spec), rect.w - 2 * kSide - mark);
+    const float left = rect.x + (rect.w - laid.width - mark) / 2;
+    if (spec.grade)
+        draw_grade_mark(*spec.grade, {left, rect.y, mark_side(ui), rect.h}, ui.paint(tone_of(*spec.grade)).ground,
+                        paint.text);
+    draw_text(ui, laid, {left + mark, rect.y, laid.width + 1, rect.h},
+              {paint.text, paint.ground, Align::left, true, press.id});
+    return press.tapped;
+}
+
+}  // namespace
+
+std::optional<std::size_t> chips(UiContext& ui, std::string_view key, std::span<const ChipSpec> specs) {
+    std::optional<std::size_t> tapped;
+    const float width = room();
+    const IdScope scope(key);
+    std::vector<float> widths;
+    for (const ChipSpec& spec : specs) widths.push_back(std::min(width, chip_width(ui, spec)));
+    for (std::size_t first = 0; first < specs.size();) {
+        std::size_t end = first;
+        float used = 0;
+        float height = 0;
+        while (end < specs.size() && (end == first || used + widths[end] <= width)) {
+            used += widths[end] + Sizes::gap;
+            height = std::max(height, chip_height(ui, specs[end], widths[end]));
+            ++end;
+        }
+        const Rect line = take_space(width, height);
+        for (float x = line.x; first < end; x += widths[first] + Sizes::gap, ++first)
+            if (chip_at(ui, specs[first], {x, line.y, widths[first], height}, Role::chip)) tapped = first;
+    }
+    return tapped;
+}
+
+std::optional<std::size_t> one_of(UiContext& ui, std::string_view key, std::span<const ChipSpec> specs) {
+    std::optional<std::size_t> tapped;
+    const float width = room();
+    const IdScope scope(key);
+    const auto count = static_cast<float>(specs.size());
+    const float cell = (width - Sizes::gap * (count - 1)) / count;
+    float widest = 0;
+    for (const ChipSpec& spec : specs) widest = std::max(widest, chip_width(ui, spec));
+    const bool beside = widest <= cell;
+    float height = 0;
+    for (const ChipSpec& spec : specs) height = std::max(height, chip_height(ui, spec, beside ? cell : width));
+    Rect place = beside ? take_space(width, height) : Rect{};
+    place.w = cell;
+    for (std::size_t i = 0; i < specs.size(); ++i) {
+        if (!beside) place = take_space(width, height);
+        if (chip_at(ui, specs[i], place, Role::choice)) tapped = i;
+        place.x += cell + Sizes::gap;
+    }
+    return tapped;
+}
+
+std::optional<Grade> grade_choice(UiContext& ui, std::string_view key, std::optional<Grade> chosen) {
+    std::array<ChipSpec, 4> specs{ChipSpec{{}, false, true, {}}, ChipSpec{{}, false, true, {}},
+                                  ChipSpec{{}, false, true, {}}, ChipSpec{{}, false, true, {}}};
+    for (std::size_t i = 0; i < specs.size(); ++i) {
+        const auto grade = static_cast<Grade>(i);
+        specs[i] = {Name(name_of(grade)), chosen == grade, true, grade};
+    }
+    const auto tapped = chips(ui, key, specs);
+    return tapped ? std::optional(static_cast<Grade>(*tapped)) : std::nullopt;
+}
+
+bool toggle(UiContext& ui, const Name& name, bool on, std::string_view under, bool enabled) {
+    constexpr float kSlot = 60;
+    const float width = room();
+    const std::string_view word = on ? ui.words.on : ui.words.off;
+    const float word_width =
+        std::max(text_width(ui, ui.words.on, Type::bold), text_width(ui, ui.words.off, Type::bold)) + 2;
+    const float words = width - 2 * kSide - kSlot - 2 * Sizes::gap - word_width;
+    const Laid label = lay_text(ui, name.label, Type::body, words);
+    const Laid lesser = lay_text(ui, under, Type::small, words);
+    const float lines = label.height + (under.empty() ? 0 : lesser.height + 2);
+    const Rect rect = take_space(width, std::max(Sizes::main, lines + 24));
+    const Press press = press_area(ui, name, rect, {Role::toggle, enabled, on, false, word});
+    const Paint& paint = ui.paint(enabled ? Tone::plate : Tone::off);
+    draw_press_plate(ui, rect, press, paint, kPlateCuts);
+    const TextLook look{paint.text, paint.ground, Align::left, true, press.id};
+    const float y = rect.y + (rect.h - lines) / 2;
+    draw_text(ui, label, {rect.x + kSide, y, words, label.height}, look);
+    if (!under.empty())
+        draw_text(ui, lesser, {rect.x + kSide, y + label.height + 2, words, lesser.height},
+                  {enabled ? ui.theme.second : paint.text, paint.ground, Align::left, true, press.id});
+    const Rect slot{rect.right() - kSide - kSlot, rect.middle().y - 16, kSlot, 32};
+    draw_text(ui, lay_text(ui, word, Type::bold, word_width),
+              {slot.x - Sizes::gap - word_width, rect.y, word_width, rect.h},
+              {paint.text, paint.ground, Align::right, true, press.id});
+    const Paint& body = ui.paint(on && enabled ? Tone::strong : Tone::off);
+    draw_plate(slot, {body.ground, paint.text, Sizes::edge, 8, {true, true, true, true}});
+    draw_plate({on ? slot.right() - 30 : slot.x + 4, slot.y + 4, 26, 24},
+               {on && enabled ? body.text : paint.text, paint.text, 0, 6, {true, true, true, true}});
+    return press.tapped;
+}
+
+}  // namespace cotter

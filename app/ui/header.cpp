@@ -1,0 +1,95 @@
+// The header of a screen; see screen.h. Back on the left, undo and help on the right, the title between them, or below
+// them in the whole width when it would not fit.
+#include <algorithm>
+
+#include "app/ui/button.h"
+#include "app/ui/press.h"
+#include "app/ui/screen.h"
+#include "app/ui/text.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr float kSide = Sizes::target;
+
+// The words of the header, laid for a width.
+struct Words {
+    Laid title, under, saved;
+    float height = 0;
+};
+
+Words lay_words(const UiContext& ui, const HeaderSpec& spec, float width) {
+    const float icon = spec.saved.empty() ? 0 : 24 * ui.sizes.type;
+    Words words{lay_text(ui, spec.title, Type::title, width), lay_text(ui, spec.under, Type::small, width),
+                lay_text(ui, spec.saved, Type::small, width - icon), 0};
+    words.height = words.title.height + (spec.under.empty() ? 0 : words.under.height) +
+                   (spec.saved.empty() ? 0 : words.saved.height);
+    return words;
+}
+
+void draw_saved(UiContext& ui, const HeaderSpec& spec, const Laid& saved, Rect box) {
+    const Paint& bar = ui.paint(Tone::bar);
+    const float icon = 20 * ui.sizes.type;
+    const Rgb colour = spec.saved_ok ? ui.theme.second : bar.text;
+    draw_icon(spec.saved_ok ? Icon::pin : Icon::open_pin, {box.x, box.y, icon, box.h}, colour);
+    box.x += 24 * ui.sizes.type;
+    box.w -= 24 * ui.sizes.type;
+    draw_text(ui, saved, box, {colour, bar.ground});
+}
+
+void draw_words(UiContext& ui, const HeaderSpec& spec, const Words& words, Rect box) {
+    const Paint& bar = ui.paint(Tone::bar);
+    draw_text(ui, words.title, {box.x, box.y, box.w, words.title.height}, {bar.text, bar.ground});
+    box.y += words.title.height;
+    if (!spec.under.empty()) {
+        draw_text(ui, words.under, {box.x, box.y, box.w, words.under.height}, {ui.theme.second, bar.ground});
+        box.y += words.under.height;
+    }
+    if (!spec.saved.empty()) draw_saved(ui, spec, words.saved, {box.x, box.y, box.w, words.saved.height});
+}
+
+ScreenTap draw_keys(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
+    ScreenTap tap = ScreenTap::none;
+    const IdScope scope("header");
+    if (spec.back && icon_button_at(ui, {ui.words.back, "back"}, Icon::back, {area.x, area.y, kSide, kSide}))
+        tap = ScreenTap::back;
+    float right = area.right();
+    if (spec.help) {
+        if (icon_button_at(ui, {ui.words.help, "help"}, Icon::help, {right - kSide, area.y, kSide, kSide}))
+            tap = ScreenTap::help;
+        right -= kSide + Sizes::gap;
+    }
+    if (spec.undo && icon_button_at(ui, {ui.words.undo, "undo"}, Icon::undo, {right - kSide, area.y, kSide, kSide},
+                                    spec.undo_enabled))
+        tap = ScreenTap::undo;
+    if (tap == ScreenTap::none && spec.back && ui.take_back()) tap = ScreenTap::back;
+    return tap;
+}
+
+}  // namespace
+
+HeaderAnswer header_bar(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
+    const float pad = Sizes::gap;
+    const float left = spec.back ? kSide + Sizes::pad : Sizes::gap;
+    const float keys = static_cast<float>(spec.undo + spec.help) * (kSide + Sizes::gap);
+    const Rect inner{area.x + pad, area.y + pad, area.w - 2 * pad, 0};
+    const float between = inner.w - left - keys;
+    const bool below = text_width(ui, spec.title, Type::title) > between && between < 420;
+    const bool any_key = spec.back || spec.undo || spec.help;
+    const float words_width = below ? inner.w - 2 * Sizes::gap : between;
+    const Words words = lay_words(ui, spec, words_width);
+    const float top = below && any_key ? kSide + 4 : 0;
+    const float height = std::max(any_key ? kSide : 0, top + words.height) + 2 * pad;
+    draw_fill({area.x, area.y - ui.insets.top, area.w, height + ui.insets.top}, ui.paint(Tone::bar).ground);
+    draw_line({area.x, area.y + height}, {area.right(), area.y + height}, ui.paint(Tone::bar).edge);
+    HeaderAnswer answer;
+    answer.tap = draw_keys(ui, spec, inner);
+    const float free = below ? 0 : std::max(0.0F, (height - 2 * pad - words.height) / 2);
+    draw_words(ui, spec, words,
+               {inner.x + (below ? Sizes::gap : left), inner.y + top + free, words_width, words.height});
+    answer.rest = {area.x, area.y + height + 1, area.w, area.h - height - 1};
+    return answer;
+}
+
+}  // namespace cotter

@@ -1,0 +1,207 @@
+// See stage.h.
+#include "app/ui/stage.h"
+
+#include <imgui.h>
+#include <imgui_internal.h>
+
+#include <algorithm>
+#include <cfloat>
+
+#include "app/ui/scroll.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr Point kNowhere{-FLT_MAX, -FLT_MAX};
+
+// Widgets draw themselves; ImGui only places and clips.
+void set_style() {
+    ImGuiStyle& style = ImGui::GetStyle();
+    style.WindowPadding = {0, 0};
+    style.WindowBorderSize = 0;
+    style.ChildBorderSize = 0;
+    style.FrameBorderSize = 0;
+    style.FramePadding = {0, 0};
+    style.ItemSpacing = {Sizes::gap, Sizes::gap};
+    style.ItemInnerSpacing = {Sizes::gap, 0};
+    style.WindowMinSize = {1, 1};
+    style.AntiAliasedLinesUseTex = false;  // plain triangles: the software renderer draws them right
+    style.DisabledAlpha = 1;
+    style.CircleTessellationMaxError = 0.1F;
+}
+
+}  // namespace
+
+Stage::Stage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard)
+    : fonts_(std::move(fonts)),
+      pictures_(pictures),
+      keyboard_(keyboard),
+      context_(ImGui::CreateContext()),
+      pointer_(kNowhere) {
+    ImGui::SetCurrentContext(context_);
+    ImGuiIO& io = ImGui::GetIO();
+    io.IniFilename = nullptr;
+    io.LogFilename = nullptr;
+    io.ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    io.ConfigInputTextCursorBlink = false;  // a blinking caret would be a screen that never rests
+    set_style();
+}
+
+Stage::~Stage() {
+    ImGui::DestroyContext(context_);
+}
+
+void Stage::resize(float width, float height, float px_per_dp, const Insets& insets, double now_s) {
+    if (width != width_ || height != height_) {
+        touch_.cancel(now_s);
+        mouse_.cancel(now_s);
+    }
+    width_ = width;
+    height_ = height;
+    px_per_dp_ = px_per_dp;
+    insets_ = insets;
+    pacer_.happened();
+}
+
+void Stage::finger(const FingerEvent& event) {
+    touch_.feed(event);
+    pacer_.happened();
+}
+
+void Stage::mouse_at(Point at, double now_s) {
+    ImGui::SetCurrentContext(context_);
+    pointer_ = at;
+    ImGui::GetIO().AddMouseSourceEvent(ImGuiMouseSource_Mouse);
+    ImGui::GetIO().AddMousePosEvent(at.x, at.y);
+    mouse_.feed({now_s, 0, at, FingerPhase::move});
+    pacer_.happened();
+}
+
+void Stage::mouse_left() {
+    ImGui::SetCurrentContext(context_);
+    pointer_ = kNowhere;
+    ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    pacer_.happened();
+}
+
+void Stage::mouse_button(int button, bool down, double now_s) {
+    ImGui::SetCurrentContext(context_);
+    ImGui::GetIO().AddMouseButtonEvent(button, down);
+    if (button == 0) mouse_.feed({now_s, 0, pointer_, down ? FingerPhase::down : FingerPhase::up});
+    pacer_.happened();
+}
+
+void Stage::wheel(float x, float y) {
+    ImGui::SetCurrentContext(context_);
+    ImGui::GetIO().AddMouseWheelEvent(x, y);
+    pacer_.happened();
+}
+
+void Stage::text(std::string_view utf8) {
+    ImGui::SetCurrentContext(context_);
+    ImGui::GetIO().AddInputCharactersUTF8(std::string(utf8).c_str());
+    pacer_.happened();
+}
+
+void Stage::key(int imgui_key, bool down) {
+    ImGui::SetCurrentContext(context_);
+    ImGui::GetIO().AddKeyEvent(static_cast<ImGuiKey>(imgui_key), down);
+    pacer_.happened();
+}
+
+// ImGui lets each of these take effect in a frame of its own: it has to see the position before the press, and the
+// press before the release. Without the last one what was tapped would stay lit.
+void Stage::tap_imgui(Point at) {
+    ImGuiIO& io = ImGui::GetIO();
+    io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
+    io.AddMousePosEvent(at.x, at.y);
+    io.AddMouseButtonEvent(0, true);
+    io.AddMouseButtonEvent(0, false);
+    io.AddMousePosEvent(-FLT_MAX, -FLT_MAX);
+    io.AddMouseSourceEvent(ImGuiMouseSource_Mouse);
+    pointer_ = kNowhere;
+}
+
+void Stage::collect_gestures(double now_s) {
+    touch_.tick(now_s);
+    mouse_.tick(now_s);
+    gestures_ = touch_.take();
+    for (const Gesture& gesture : gestures_)
+        if (gesture.kind == GestureKind::tap) tap_imgui(gesture.at);
+    for (Gesture gesture : mouse_.take()) {
+        gesture.mouse = true;
+        if (gesture.kind != GestureKind::fling && gesture.kind != GestureKind::fling_end) gestures_.push_back(gesture);
+    }
+    route_gestures(state_, gestures_);
+}
+
+bool Stage::begin(double now_s, const Look& look) {
+    ImGui::SetCurrentContext(context_);
+    collect_gestures(now_s);
+    look_ = look;
+    const Sizes sizes = sizes_of(look.type);
+    const bool bake = sizes.type != baked_type_ || px_per_dp_ != baked_px_;
+    if (bake) {
+        faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_);
+        baked_type_ = sizes.type;
+        baked_px_ = px_per_dp_;
+    }
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = {width_, height_};
+    io.DisplayFramebufferScale = {px_per_dp_, px_per_dp_};
+    io.DeltaTime = static_cast<float>(std::clamp(now_s - now_s_, 1e-4, 0.25));
+    now_s_ = now_s;
+    pacer_.drew(now_s);
+    return bake;
+}
+
+void Stage::draw(AppUi& app) {
+    ImGui::SetCurrentContext(context_);
+    ImGuiIO& io = ImGui::GetIO();
+    io.DisplaySize = {width_, height_};  // a backend may have put its own there meanwhile
+    io.DisplayFramebufferScale = {px_per_dp_, px_per_dp_};
+    ImGui::NewFrame();
+    log_.clear();
+    state_.edited_before = std::exchange(state_.edited, 0);
+    const bool escape = ImGui::IsKeyPressed(ImGuiKey_Escape, false) && state_.edited_before == 0;
+    UiContext ui{theme_of(look_.theme),
+                 sizes_of(look_.type),
+                 look_.thumb,
+                 width_,
+                 height_,
+                 px_per_dp_,
+                 insets_,
+                 now_s_,
+                 faces_,
+                 app.words(),
+                 log_,
+                 pictures_,
+                 keyboard_,
+                 state_,
+                 gestures_,
+                 touch_.pressed(),
+                 escape || ImGui::IsKeyPressed(ImGuiKey_AppBack, false),
+                 std::nullopt};
+    app.frame(ui);
+    ImGui::Render();
+    after_frame(ui);
+}
+
+void Stage::after_frame(const UiContext& ui) {
+    if (state_.edited == 0 && state_.edited_before != 0) keyboard_.hide();
+    if (log_.layer == 0 && state_.last.layer > 0) ImGui::SetWindowFocus("###screen");
+    const bool opened = log_.layer != state_.last.layer;
+    std::swap(state_.last, log_);
+    pacer_.keep_moving(touch_.moving());
+    if (const auto wake = touch_.wakes_at()) pacer_.wake_at(*wake);
+    if (const auto wake = mouse_.wakes_at()) pacer_.wake_at(*wake);
+    if (ui.wake_s) pacer_.wake_at(*ui.wake_s);
+    if (busy() || opened) pacer_.happened();
+}
+
+bool Stage::busy() const {
+    return !context_->InputEventsQueue.empty();
+}
+
+}  // namespace cotter

@@ -1,0 +1,170 @@
+// See text.h.
+#include "app/ui/text.h"
+
+#include <imgui.h>
+
+#include <algorithm>
+
+#include "app/ui/draw.h"
+
+namespace cotter {
+
+namespace {
+
+float measure(const Face& face, float em, std::string_view text) {
+    return face.font->CalcTextSizeA(em * face.ratio, 1e6F, 0, text.data(), text.data() + text.size()).x;
+}
+
+// Bytes of the UTF-8 character at the start of `text`.
+std::size_t character(std::string_view text) {
+    std::size_t n = 1;
+    while (n < text.size() && (static_cast<unsigned char>(text[n]) & 0xC0) == 0x80) ++n;
+    return n;
+}
+
+// The longest start of `word` that fits, at least one character.
+std::size_t fitting(const Face& face, float em, std::string_view word, float width) {
+    std::size_t fits = character(word);
+    for (std::size_t next = fits; next < word.size() && measure(face, em, word.substr(0, next)) <= width;) {
+        fits = next;
+        next += character(word.substr(next));
+    }
+    return fits;
+}
+
+float widest_word(const Face& face, float em, std::string_view text) {
+    float widest = 0;
+    while (!text.empty()) {
+        const std::size_t end = std::min(text.find_first_of(" \n"), text.size());
+        widest = std::max(widest, measure(face, em, text.substr(0, end)));
+        text.remove_prefix(std::min(end + 1, text.size()));
+    }
+    return widest;
+}
+
+class Breaker {
+public:
+    Breaker(const Face& face, float em, float width) : face_(face), em_(em), width_(width) {}
+
+    void paragraph(std::string_view text) {
+        do {
+            const std::string_view line = next_line(text);
+            lines.push_back(line);
+            text.remove_prefix(std::min(text.size(), line.size()));
+            if (text.starts_with(' ')) text.remove_prefix(1);
+        } while (!text.empty());
+    }
+
+    std::vector<std::string_view> lines;
+
+private:
+    // As many words as fit; a single word that does not fit is broken.
+    [[nodiscard]] std::string_view next_line(std::string_view text) const {
+        if (measure(face_, em_, text) <= width_) return text;
+        std::size_t good = 0;
+        for (std::size_t space = text.find(' '); space != std::string_view::npos; space = text.find(' ', space + 1)) {
+            if (measure(face_, em_, text.substr(0, space)) > width_) break;
+            good = space;
+        }
+        if (good > 0) return text.substr(0, good);
+        const std::string_view word = text.substr(0, text.find(' ', 1));
+        return measure(face_, em_, word) <= width_ ? word : text.substr(0, fitting(face_, em_, word, width_));
+    }
+
+    const Face& face_;
+    float em_, width_;
+};
+
+}  // namespace
+
+Laid lay_text(const UiContext& ui, std::string_view text, Type type, float width) {
+    const Face& face = ui.face(type);
+    Laid laid{text, {}, type, ui.em(type), 0, 0, 0};
+    const float widest = widest_word(face, laid.em, text);
+    if (widest > width) laid.em = std::max(Sizes::min_text, laid.em * std::max(0.0F, width) / widest * 0.99F);
+    laid.em = std::min(laid.em, ui.em(type));
+    Breaker breaker(face, laid.em, width);
+    std::string_view rest = text;
+    for (auto end = rest.find('\n'); end != std::string_view::npos; end = rest.find('\n')) {
+        breaker.paragraph(rest.substr(0, end));
+        rest.remove_prefix(end + 1);
+    }
+    breaker.paragraph(rest);
+    laid.lines = std::move(breaker.lines);
+    laid.pitch = laid.em * face.ratio;
+    for (const std::string_view line : laid.lines) laid.width = std::max(laid.width, measure(face, laid.em, line));
+    laid.height = laid.pitch * static_cast<float>(laid.lines.size());
+    return laid;
+}
+
+float text_width(const UiContext& ui, std::string_view text, Type type) {
+    return text_width(ui, text, type, ui.em(type));
+}
+
+float text_width(const UiContext& ui, std::string_view text, Type type, float em) {
+    return measure(ui.face(type), em, text);
+}
+
+float line_height(const UiContext& ui, Type type) {
+    return ui.em(type) * ui.face(type).ratio;
+}
+
+void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook& look) {
+    const Face& face = ui.face(laid.type);
+    const float spare = look.align == Align::left ? 0 : look.align == Align::middle ? 0.5F : 1.0F;
+    const float top = box.y + (look.centred ? (box.h - laid.height) / 2 : 0);
+    Rect ink_rect{box.right(), top, 0, laid.height};
+    float y = top;
+    for (const std::string_view line : laid.lines) {
+        const float wide = measure(face, laid.em, line);
+        const float x = box.x + (box.w - wide) * spare;
+        ImGui::GetWindowDrawList()->AddText(face.font, laid.em * face.ratio, {x, y}, ink(look.colour), line.data(),
+                                            line.data() + line.size());
+        const float right = std::max(ink_rect.right(), x + wide);
+        ink_rect.x = std::min(ink_rect.x, x);
+        ink_rect.w = right - ink_rect.x;
+        y += laid.pitch;
+    }
+    if (laid.text.empty()) return;
+    ink_rect.w = laid.width;  // lines are aligned within the longest one
+    ui.log.texts.push_back({std::string(laid.text), ink_rect, box, seen_part(ink_rect), look.colour, look.ground,
+                            laid.em, ui.log.drawing, look.target});
+}
+
+Point place_of(const UiContext& ui, const Laid& laid, std::size_t byte) {
+    const char* spot = laid.text.data() + std::min(byte, laid.text.size());
+    for (std::size_t i = laid.lines.size(); i-- > 0;) {
+        const std::string_view line = laid.lines[i];
+        if (spot < line.data()) continue;
+        const auto along = std::min(line.size(), static_cast<std::size_t>(spot - line.data()));
+        return {text_width(ui, line.substr(0, along), laid.type, laid.em), laid.pitch * static_cast<float>(i)};
+    }
+    return {};
+}
+
+std::size_t byte_at(const UiContext& ui, const Laid& laid, Point place) {
+    const auto row = static_cast<std::size_t>(std::max(0.0F, place.y / laid.pitch));
+    const std::string_view line = laid.lines[std::min(row, laid.lines.size() - 1)];
+    std::size_t at = 0;
+    while (at < line.size()) {
+        const std::size_t next = at + character(line.substr(at));
+        const float middle = (text_width(ui, line.substr(0, at), laid.type, laid.em) +
+                              text_width(ui, line.substr(0, next), laid.type, laid.em)) /
+                             2;
+        if (place.x < middle) break;
+        at = next;
+    }
+    return static_cast<std::size_t>(line.data() - laid.text.data()) + at;
+}
+
+Rect take_space(float width, float height) {
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::Dummy({width, height});
+    return {at.x, at.y, width, height};
+}
+
+float room() {
+    return ImGui::GetContentRegionAvail().x;
+}
+
+}  // namespace cotter
