@@ -54,7 +54,7 @@ void draw_amendment(Writing& w, const Amendment& amendment, std::size_t number) 
     const Leaves before = leaves_of(amendment.old_value), after = leaves_of(amendment.new_value);
     const char* how = before.empty() ? "added" : after.empty() ? "removed" : "changed";
     w.sheet.heading(fmt::format("{}. {}, {}", number, record_title(amendment, after.empty() ? before : after), how));
-    w.sheet.labelled({{"When, who", joined({time_text(amendment.at), amendment.by}, ", ")},
+    w.sheet.labelled({{"When, who", joined({w.time(amendment.at), amendment.by}, ", ")},
                       {"Reason", amendment.reason},
                       {"Record", amendment.id}});
     Table table({{"Field", 1}, {"Old value", 2}, {"New value", 2}});

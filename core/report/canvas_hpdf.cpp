@@ -3,8 +3,10 @@
 // for fonts in memory.
 #include "core/report/canvas.h"
 
+#include <fmt/format.h>
 #include <hpdf.h>
 
+#include <algorithm>
 #include <array>
 #include <cstring>
 #include <vector>
@@ -40,6 +42,28 @@ HPDF_FontDef load_font(HPDF_Doc doc, ByteView bytes, const char* tag) {
     std::strncpy(name.data(), tag, 6);
     HPDF_TTFontDef_SetTagName(font, name.data());
     return font;
+}
+
+// Texts are written as UTF-16 codes, but libharu's map from codes back to letters is not of the form that PDF asks for
+// (ISO 32000-1, 9.10.3), so that searching and copying fail in strict readers. Ours takes its place.
+void replace_unicode_map(HPDF_Font font) {
+    auto* map = static_cast<HPDF_Dict>(HPDF_Dict_GetItem(font, "ToUnicode", HPDF_OCLASS_DICT));
+    if (map == nullptr || map->stream == nullptr) return;
+    std::string text =
+        "/CIDInit /ProcSet findresource begin\n12 dict begin\nbegincmap\n"
+        "/CIDSystemInfo << /Registry (Adobe) /Ordering (UCS) /Supplement 0 >> def\n"
+        "/CMapName /Adobe-Identity-UCS def\n/CMapType 2 def\n"
+        "1 begincodespacerange\n<0000> <FFFF>\nendcodespacerange\n";
+    constexpr int kMostRanges = 100;  // in one list
+    for (int from = 0; from < 256; from += kMostRanges) {
+        const int to = std::min(256, from + kMostRanges);
+        text += fmt::format("{} beginbfrange\n", to - from);
+        for (int high = from; high < to; ++high) text += fmt::format("<{0:02X}00> <{0:02X}FF> <{0:02X}00>\n", high);
+        text += "endbfrange\n";
+    }
+    text += "endcmap\nCMapName currentdict /CMap defineresource pop\nend\nend\n";
+    HPDF_MemStream_FreeData(map->stream);
+    HPDF_Stream_WriteStr(map->stream, text.c_str());
 }
 
 HPDF_Date pdf_date(Instant at) {
@@ -80,6 +104,7 @@ struct Canvas::State {
             if (fonts[i] == nullptr)
                 return fail(Errc::refused, "the report's font does not load", i == 0 ? "regular" : "bold",
                             "install the program again, its fonts are damaged or missing");
+            replace_unicode_map(fonts[i]);
         }
         return {};
     }
@@ -141,8 +166,10 @@ int Canvas::pages() const {
 
 void Canvas::add_page() {
     state_->page = HPDF_AddPage(state_->doc.get());
-    HPDF_Page_SetWidth(state_->page, real(state_->width));
-    HPDF_Page_SetHeight(state_->page, real(state_->height));
+    if (state_->page != nullptr) {  // else the document has failed, and finish() says so
+        HPDF_Page_SetWidth(state_->page, real(state_->width));
+        HPDF_Page_SetHeight(state_->page, real(state_->height));
+    }
     state_->pages.push_back(state_->page);
 }
 
@@ -214,7 +241,7 @@ void Canvas::bookmark(std::string_view title, double y) {
     HPDF_Outline entry = HPDF_CreateOutline(state_->doc.get(), nullptr, std::string(title).c_str(),
                                             HPDF_GetEncoder(state_->doc.get(), "UTF-8"));
     HPDF_Destination here = HPDF_Page_CreateDestination(state_->page);
-    HPDF_Destination_SetXYZ(here, 0, state_->up(y), 0);
+    HPDF_Destination_SetFitH(here, state_->up(y));
     HPDF_Outline_SetDestination(entry, here);
 }
 
@@ -223,8 +250,8 @@ Result<Bytes> Canvas::finish() {
     HPDF_SetPageMode(doc, HPDF_PAGE_MODE_USE_NONE);
     if (!state_->failed()) HPDF_SaveToStream(doc);
     if (state_->failed())
-        return fail(Errc::io, "the report could not be drawn", std::to_string(HPDF_GetError(doc)),
-                    "free some memory and try again");
+        return fail(Errc::io, "the report could not be drawn",
+                    fmt::format("libharu error 0x{:04X}", HPDF_GetError(doc)), "free some memory and try again");
     Bytes out(HPDF_GetStreamSize(doc));
     HPDF_ResetStream(doc);
     auto size = static_cast<HPDF_UINT32>(out.size());

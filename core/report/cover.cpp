@@ -49,7 +49,7 @@ void draw_plate(Writing& w) {
 
 void draw_sign_off(Writing& w) {
     if (const SignOff* sign = w.job.only<SignOff>()) {
-        w.sheet.framed(fmt::format("Signed off by {}, {}\n“{}”{}", sign->by, time_text(sign->at), sign->statement,
+        w.sheet.framed(fmt::format("Signed off by {}, {}\n“{}”{}", sign->by, w.time(sign->at), sign->statement,
                                    w.job.amendments.empty() ? "" : "\nAmended since: see ‘Amendments’."));
         return;
     }
@@ -91,12 +91,15 @@ void draw_visit(Writing& w) {
     if (v == nullptr) return;
     w.sheet.heading("Visit");
     w.sheet.labelled({
-        {"Opened", time_text(v->opened)},
+        {"Opened", w.time(v->opened)},
         {"Technician", joined({v->technician, v->company}, ", ")},
         {"Customer", v->customer},
         {"Place", v->place},
         {"Load", std::string(name_of(v->load))},
+
         {"Complaint", v->complaint},
+        {"Times", "as clocks there showed them, UTC" + offset_text(w.offset_min) +
+                      "; where another offset applied it stands behind the time"},
     });
 }
 
@@ -118,7 +121,7 @@ void draw_glance(Writing& w) {
     const double top = sheet.y();
     if (plan > 0) draw_plan(w, {sheet.left(), top}, plan - 10, 180);
     sheet.indent(plan);
-    Table table({{"Place", 1.5}, {"Worst found", 1.55}, {"Not repaired yet", 1.55}, {"Recorded", 2}});
+    Table table({{"Place", 1.5}, {"Worst found", 1.55}, {"Worst remaining", 1.55}, {"Recorded", 2}});
     for (const PlaceRecords& p : w.places) {
         const auto worst = p.worst(), left = p.worst_not_repaired();
         table.add({Cell::bold(place_name(p.place)),

@@ -30,16 +30,17 @@ std::string photos_of(const Writing& w, const Finding& finding) {
 }
 
 std::string outcome_text(const Finding& finding) {
+    if (finding.grade == Grade::serviceable && finding.outcome == Outcome::open && finding.outcome_note.empty())
+        return "Nothing to do";
     return joined({capital(name_of(finding.outcome)), finding.outcome_note}, ": ");
 }
 
 template <class R>
-void add_gaps(Table& table, const std::vector<const R*>& records, std::string R::*what) {
+void add_gaps(Writing& w, Table& table, const std::vector<const R*>& records, std::string R::*what) {
     for (const R* r : records)
         if (r->taken != Taken::measured)
             table.add({place_name(r->place), capital(r->*what), Cell::bold(capital(name_of(r->taken))),
-                       r->reason.empty() ? Cell("no reason given") : Cell(r->reason),
-                       joined({time_text(r->at), r->by}, ", ")});
+                       r->reason.empty() ? Cell("no reason given") : Cell(r->reason), w.when_who(r->at, r->by)});
 }
 
 }  // namespace
@@ -49,7 +50,7 @@ void draw_finding_list(Writing& w) {
     std::vector<const Finding*> sorted;
     for (const Finding& finding : w.job.all<Finding>()) sorted.push_back(&finding);
     std::stable_sort(sorted.begin(), sorted.end(), [](auto* a, auto* b) { return a->grade > b->grade; });
-    Table table({{"No. and grade", 1.35}, {"Place", 1.1}, {"Finding", 2}, {"What to do", 1.8}, {"Outcome", 1.6}});
+    Table table({{"No. and grade", 1.4}, {"Place", 1.05}, {"Finding", 1.9}, {"What to do", 1.75}, {"Outcome", 1.65}});
     for (const Finding* f : sorted)
         table.add({Cell::graded(f->grade, grade_text(f->grade), finding_number(w.job, f->id)), place_name(f->place),
                    Cell::bold(title_of(*f)), f->todo, outcome_text(*f)});
@@ -63,9 +64,9 @@ void draw_gaps(Writing& w) {
     bool any = false;
     for (const PlaceRecords& p : w.places) {
         any = any || !p.readings.empty() || !p.torques.empty() || !p.levels.empty();
-        add_gaps(table, p.readings, &Reading::what);
-        add_gaps(table, p.torques, &Torque::joint);
-        add_gaps(table, p.levels, &Level::fluid);
+        add_gaps(w, table, p.readings, &Reading::what);
+        add_gaps(w, table, p.torques, &Torque::joint);
+        add_gaps(w, table, p.levels, &Level::fluid);
     }
     if (!any)
         w.sheet.paragraph("This record holds no reading, torque or fluid level.");
@@ -76,17 +77,16 @@ void draw_gaps(Writing& w) {
 
 void draw_findings_at(Writing& w, const PlaceRecords& records) {
     if (records.findings.empty()) return;
-    w.sheet.heading("Findings");
-    Table table({{"No. and grade", 1.25}, {"Finding", 2.6}, {"What to do, outcome", 2.6}, {"When, who", 1.3}});
+    Table table({{"No. and grade", 1.4}, {"Finding", 2.5}, {"What to do, outcome", 2.3}, {"When, who", 1.35}});
     for (const Finding* f : records.findings) {
         const std::string wheel = f->place.wheel == Wheel::only ? "" : fmt::format("{} wheel", name_of(f->place.wheel));
         const std::string photos = photos_of(w, *f);
         table.add({Cell::graded(f->grade, grade_text(f->grade), finding_number(w.job, f->id)),
                    joined({title_of(*f), wheel, f->note, photos.empty() ? "" : "Shown in " + photos}, "\n"),
                    joined({f->todo.empty() ? "" : "To do: " + f->todo, outcome_text(*f)}, "\n"),
-                   joined({time_text(f->at), f->by}, "\n")});
+                   w.when_who(f->at, f->by)});
     }
-    table.draw(w.sheet);
+    table.draw(w.sheet, "Findings");
 }
 
 }  // namespace cotter

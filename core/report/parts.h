@@ -1,6 +1,7 @@
 // The parts of the report, each drawn by a file of its own. One thread.
 #pragma once
 
+#include <string>
 #include <vector>
 
 #include "core/report/places.h"
@@ -15,6 +16,11 @@ struct Writing {
     const ReportInputs& in;
     Sheet& sheet;
     std::vector<PlaceRecords> places;
+    int offset_min = 0;  // of the visit's place
+
+    // The time as a clock there showed it, with its offset from UTC where that is not the visit's.
+    [[nodiscard]] std::string time(Instant at) const;
+    [[nodiscard]] std::string when_who(Instant at, const std::string& by) const;  // on two lines
 };
 
 void draw_cover(Writing& w);                                               // who, what, when, signed or not

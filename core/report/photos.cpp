@@ -120,7 +120,7 @@ private:
 
     [[nodiscard]] std::string caption(const Shot& shot) const {
         const std::string when =
-            shot.photo.taken ? "Taken " + time_text(*shot.photo.taken) : "Added " + time_text(shot.added);
+            shot.photo.taken ? "Taken " + w_.time(*shot.photo.taken) : "Added " + w_.time(shot.added);
         return joined({when, w_.in.photo_name ? w_.in.photo_name(shot) : "", findings_on(w_.job, shot), shot.note},
                       "\n");
     }

@@ -26,20 +26,21 @@ std::string in_unit(const Number& number, const std::string& ucum) {
     return Amount{number, ucum}.text();
 }
 
-void add_reading(Table& table, const Reading& r) {
+// One point a line, the value first, as it is the shorter: "3.20 mm, inner, leading end".
+std::string points_text(const Reading& r) {
+    std::string out;
+    for (const ReadingPoint& point : r.points)
+        out += (out.empty() ? "" : "\n") + joined({in_unit(point.value, r.unit), point.where}, "  ");
+    return out.empty() ? "no value recorded" : out;
+}
+
+void add_reading(const Writing& w, Table& table, const Reading& r) {
     const std::string what =
         joined({joined({capital(r.what), name_of(r.stage)}, ", "), wheel_of(r.place), r.note}, "\n");
     const std::string with =
         joined({r.instrument, r.resolution ? "reads to " + in_unit(*r.resolution, r.unit) : ""}, ", ");
-    const std::string when = joined({time_text(r.at), r.by}, "\n");
-    if (r.taken != Taken::measured) table.add({what, "", no_value(r.taken, r.reason), with, when});
-    bool first = r.taken == Taken::measured;
-    for (const ReadingPoint& point : r.points) {
-        table.add({first ? what : "", point.where, Cell::bold(in_unit(point.value, r.unit)), first ? with : "",
-                   first ? when : ""});
-        first = false;
-    }
-    if (first) table.add({what, "", "no value recorded", with, when});
+    table.add({what, r.taken == Taken::measured ? Cell::bold(points_text(r)) : no_value(r.taken, r.reason), with,
+               w.when_who(r.at, r.by)});
 }
 
 std::string order_text(const Pass& pass) {
@@ -74,9 +75,9 @@ std::string wrench_text(const Torque& t) {
     return joined({t.wrench.empty() ? "wrench not recorded" : std::string_view(t.wrench), calibrated}, "\n");
 }
 
-void add_torque(Table& table, const Torque& t) {
+void add_torque(const Writing& w, Table& table, const Torque& t) {
     const std::string joint = joined({fmt::format("{}, {} of them", capital(t.joint), t.fasteners), wheel_of(t.place),
-                                      t.found_note.empty() ? "" : "Found: " + t.found_note, time_text(t.at), t.by},
+                                      t.found_note.empty() ? "" : "Found: " + t.found_note, w.time(t.at), t.by},
                                      "\n");
     if (t.taken != Taken::measured)
         table.add({joint, "", no_value(t.taken, t.reason), wrench_text(t), target_text(t)});
@@ -114,44 +115,39 @@ std::string seen_text(const LevelSeen& seen) {
     return joined({mark, amount_text(seen.offset), seen.note}, ", ");
 }
 
-void add_level(Table& table, const Level& l) {
+void add_level(const Writing& w, Table& table, const Level& l) {
     const std::string fluid = joined({joined({capital(l.fluid), l.product}, ", "), wheel_of(l.place)}, "\n");
     const std::string settled = l.settled ? "settled for " + l.settled->text() : "";
     table.add({fluid, l.taken == Taken::measured ? Cell(seen_text(l.before)) : no_value(l.taken, l.reason),
                l.added ? Cell::bold(l.added->text()) : Cell("none recorded"),
-               joined({l.after ? seen_text(*l.after) : "not recorded", settled}, "\n"),
-               joined({time_text(l.at), l.by}, "\n")});
+               joined({l.after ? seen_text(*l.after) : "not recorded", settled}, "\n"), w.when_who(l.at, l.by)});
 }
 
 }  // namespace
 
 void draw_readings(Writing& w, const PlaceRecords& records) {
     if (records.readings.empty()) return;
-    w.sheet.heading("Readings");
-    Table table({{"What", 1.9}, {"Where", 1.3}, {"Value as entered", 1.2}, {"Instrument", 1.5}, {"When, who", 1.45}});
-    for (const Reading* reading : records.readings) add_reading(table, *reading);
-    table.draw(w.sheet);
+    Table table({{"What", 2}, {"Value as entered", 2.3}, {"Instrument", 1.7}, {"When, who", 1.35}});
+    for (const Reading* reading : records.readings) add_reading(w, table, *reading);
+    table.draw(w.sheet, "Readings");
 }
 
 void draw_torques(Writing& w, const PlaceRecords& records) {
     if (records.torques.empty()) return;
-    w.sheet.heading("Torques");
     Table table({{"Joint", 1.5},
                  {"Pass: setting", 1},
-                 {"Fasteners in the order they clicked", 2},
+                 {"Fasteners in the order they clicked (1: top, then clockwise)", 2},
                  {"Wrench", 1.15},
                  {"Target, source", 1.35}});
-    for (const Torque* torque : records.torques) add_torque(table, *torque);
-    table.draw(w.sheet);
-    w.sheet.paragraph("Fastener 1 is the top one; the others are counted clockwise.", kSmall);
+    for (const Torque* torque : records.torques) add_torque(w, table, *torque);
+    table.draw(w.sheet, "Torques");
 }
 
 void draw_levels(Writing& w, const PlaceRecords& records) {
     if (records.levels.empty()) return;
-    w.sheet.heading("Fluid levels");
-    Table table({{"Fluid", 1.5}, {"Before", 1.6}, {"Added", 0.9}, {"After", 1.5}, {"When, who", 1.3}});
-    for (const Level* level : records.levels) add_level(table, *level);
-    table.draw(w.sheet);
+    Table table({{"Fluid", 1.5}, {"Before", 1.5}, {"Added", 0.9}, {"After", 1.5}, {"When, who", 1.35}});
+    for (const Level* level : records.levels) add_level(w, table, *level);
+    table.draw(w.sheet, "Fluid levels");
 }
 
 }  // namespace cotter

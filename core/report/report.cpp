@@ -22,13 +22,21 @@ std::string foot_of(const Job& job, const ReportInputs& in) {
 
 }  // namespace
 
+std::string Writing::time(Instant at) const {
+    return at.offset_min == offset_min ? local_time_text(at) : time_text(at);
+}
+
+std::string Writing::when_who(Instant at, const std::string& by) const {
+    return joined({time(at), by}, "\n");
+}
+
 Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs) {
     const Visit* visit = job.only<Visit>();
     const Canvas::About about{"Hand-over record " + unit_of(job), visit == nullptr ? "" : visit->technician,
                               inputs.software, inputs.at};
     COTTER_ASSIGN(const auto canvas, Canvas::make(inputs.paper, inputs.font, inputs.font_bold, about));
     Sheet sheet(*canvas);
-    Writing w{job, inputs, sheet, by_place(job)};
+    Writing w{job, inputs, sheet, by_place(job), visit == nullptr ? inputs.at.offset_min : visit->opened.offset_min};
     draw_cover(w);
     draw_glance(w);
     draw_finding_list(w);

@@ -1,6 +1,8 @@
 // The report's words.
 #include "core/report/say.h"
 
+#include <cstdlib>
+
 #include <fmt/format.h>
 
 namespace cotter {
@@ -36,11 +38,18 @@ Place without_wheel(Place place) {
     return place;
 }
 
-std::string time_text(Instant at) {
+std::string local_time_text(Instant at) {
     const auto wall = at.wall();
-    const int away = std::abs(at.offset_min);
-    return fmt::format("{} {:02}:{:02} {}{:02}:{:02}", wall.date.text(), wall.hour, wall.minute,
-                       at.offset_min < 0 ? "−" : "+", away / 60, away % 60);
+    return fmt::format("{} {:02}:{:02}", wall.date.text(), wall.hour, wall.minute);
+}
+
+std::string offset_text(int offset_min) {
+    const int away = std::abs(offset_min);
+    return fmt::format("{}{:02}:{:02}", offset_min < 0 ? "−" : "+", away / 60, away % 60);
+}
+
+std::string time_text(Instant at) {
+    return local_time_text(at) + " " + offset_text(at.offset_min);
 }
 
 std::string grade_text(Grade grade) {

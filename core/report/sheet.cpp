@@ -55,10 +55,10 @@ void Sheet::part(const std::string& title) {
     gap(8);
 }
 
-void Sheet::heading(const std::string& title) {
+void Sheet::heading(const std::string& title, double with) {
     const Type type{Face::bold, 10.5, kBlack};
     gap(8);
-    need(60);
+    need(type.leading() + 2 + with);
     for (const std::string& line : lines(title, type, width())) {
         line_at({left(), y_}, line, type);
         gap(type.leading());

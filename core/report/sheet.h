@@ -48,7 +48,7 @@ public:
     [[nodiscard]] bool replaced_signs() const { return replaced_; }
 
     void part(const std::string& title);  // a part of the document: large, with a bookmark, room for some text under it
-    void heading(const std::string& title);  // within a part
+    void heading(const std::string& title, double with = 30);  // within a part, on a page with `with` more under it
     void paragraph(std::string_view text, const Type& type = kBody);
     void labelled(const std::vector<Labelled>& rows, double label_width = 110);  // rows without a value are left out
     void framed(std::string_view text, const Type& type = kBody);                // with a firm line around it

@@ -149,10 +149,12 @@ void Table::add(std::vector<Cell> row) {
     rows_.push_back(std::move(row));
 }
 
-void Table::draw(Sheet& sheet) const {
+void Table::draw(Sheet& sheet, const std::string& heading) const {
     if (rows_.empty()) return;
     Drawing drawing(sheet, columns_);
-    drawing.head(drawing.first_height(rows_.front()));
+    const double first = drawing.first_height(rows_.front());
+    if (!heading.empty()) sheet.heading(heading, first + 40);
+    drawing.head(first);
     for (const auto& row : rows_) drawing.row(row);
     sheet.gap(6);
 }

@@ -32,7 +32,8 @@ public:
     explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
     void add(std::vector<Cell> row);  // as many cells as columns
     [[nodiscard]] bool empty() const { return rows_.empty(); }
-    void draw(Sheet& sheet) const;
+    // Nothing for a table without rows. `heading`: stands above it, on the same page as its first row.
+    void draw(Sheet& sheet, const std::string& heading = {}) const;
 
 private:
     std::vector<Column> columns_;
