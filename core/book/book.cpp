@@ -13,6 +13,7 @@ namespace cotter {
 struct Book::Held {
     JobId id;
     StoredJob stored;
+    std::optional<UndoStacks> stacks;  // once an undo or redo has asked for them
 };
 
 Book::Book(std::unique_ptr<FileLock> lock, std::unique_ptr<Sqlite> db) : lock_(std::move(lock)), db_(std::move(db)) {}
@@ -45,7 +46,7 @@ Result<> Book::hold(const JobId& job) {
     if (held_ && held_->id == job) return {};
     held_.reset();
     COTTER_ASSIGN(auto stored, load_rows(*db_, job));
-    held_ = std::make_unique<Held>(Held{job, stored ? std::move(*stored) : StoredJob{}});
+    held_ = std::make_unique<Held>(Held{job, stored ? std::move(*stored) : StoredJob{}, {}});
     return {};
 }
 
@@ -58,8 +59,10 @@ Result<Job> Book::take_step(JournalStep step) {
     COTTER_ASSIGN(Transaction transaction, Transaction::begin(*db_));
     COTTER_ASSIGN(auto stored, write_rows(*db_, before->stored, std::move(after), step.edit.at));
     COTTER_TRY(add_step(*db_, step));
+    const std::int64_t seq = db_->last_row();
     COTTER_TRY(transaction.commit());
-    held_ = std::make_unique<Held>(Held{step.edit.job, std::move(stored)});
+    held_ = std::make_unique<Held>(Held{step.edit.job, std::move(stored), std::move(before->stacks)});
+    if (held_->stacks && !held_->stacks->take(seq, step.kind, step.target.value_or(0))) held_->stacks.reset();
     return held_->stored.job;
 }
 
@@ -70,9 +73,11 @@ Result<Job> Book::commit(const Edit& edit) {
 Result<Job> Book::move_step(StepKind kind, const JobId& job, const Instant& at, const std::string& by) {
     COTTER_TRY(hold(job));
     if (held_->stored.job.only<Visit>() == nullptr) return no_such_job(job);
-    COTTER_ASSIGN(const UndoStacks stacks, undo_stacks(*db_, job));
+    if (!held_->stacks) {
+        COTTER_ASSIGN(held_->stacks, undo_stacks(*db_, job));
+    }
     const bool back = kind == StepKind::undo;
-    const auto& stack = back ? stacks.undo : stacks.redo;
+    const auto& stack = back ? held_->stacks->undo : held_->stacks->redo;
     if (stack.empty())
         return fail(Errc::not_found, back ? "there is nothing to undo" : "there is nothing to redo", job.text());
     COTTER_ASSIGN(const JournalStep original, one_step(*db_, stack.back()));

@@ -1,4 +1,5 @@
 // Opening a book: whose file is it, how old, and is it free.
+#include <algorithm>
 #include <fmt/format.h>
 
 #include "core/book/book.h"
@@ -37,12 +38,14 @@ Result<> check_marks(const std::string& path, std::int64_t application, std::int
 }
 
 // Looks at the file's first bytes before SQLite does: SQLite may write into what it opens.
-// A book whose making was interrupted has no bytes yet or only a header without marks.
+// A book whose making was interrupted has no bytes yet, or zeros, or only a header without marks; SQLite puts these
+// right from its own journal.
 Result<> check_header(Files& files, const std::string& path, std::uint64_t size) {
     if (size == 0) return {};
     COTTER_ASSIGN(const auto reader, files.open(path));
     Bytes head(std::min<std::uint64_t>(size, kHeader));
     COTTER_TRY(reader->read_at(0, head));
+    if (std::all_of(head.begin(), head.end(), [](std::uint8_t byte) { return byte == 0; })) return {};
     if (!as_text(head).starts_with(kMagic)) return not_a_book(path);
     if (head.size() < kHeader) return fail(Errc::damaged, "the book is cut off", path, "put back the last good copy");
     const std::int64_t application = big_endian_32(head, kApplicationIdAt);
@@ -61,14 +64,15 @@ Result<bool> check_marks_inside(Sqlite& db, const std::string& path) {
     return false;
 }
 
-// Write-ahead log, synced at each commit. Exclusive: no shared memory is needed, and no other program can change the
-// book behind its back.
+// Write-ahead log, synced at each commit. Extra: the switch to it deletes a rollback journal, and should that deletion
+// be lost in a power cut, the journal would come back and undo all that was logged since; so the folder is synced too.
+// Exclusive (set before): no shared memory is needed, and no other program can change the book behind its back.
 Result<> set_up(Sqlite& db, const std::string& path) {
+    COTTER_TRY(db.run("PRAGMA synchronous=EXTRA"));
     COTTER_ASSIGN(const std::string mode, db.text("PRAGMA journal_mode=WAL"));
     if (mode != "wal") return fail(Errc::io, "this place cannot hold a book (no write-ahead log)", path);
     return db.run_script(
-        "PRAGMA synchronous=FULL; PRAGMA wal_autocheckpoint=256; PRAGMA journal_size_limit=4194304;"
-        "PRAGMA cell_size_check=ON;");
+        "PRAGMA wal_autocheckpoint=256; PRAGMA journal_size_limit=4194304; PRAGMA cell_size_check=ON;");
 }
 
 Result<std::unique_ptr<Sqlite>> open_database(Files& files, const std::string& path, bool create,
@@ -115,7 +119,7 @@ Result<std::unique_ptr<Book>> Book::open(Files& files, const std::string& folder
     }
     COTTER_ASSIGN(auto lock, lock_folder(files, folder));
     COTTER_ASSIGN(auto db, open_database(files, path, create, vfs));
-    if (create) COTTER_TRY(files.sync_folder(folder));
+    COTTER_TRY(files.sync_folder(folder));  // the file's name; an earlier opening may have failed before this
     return std::unique_ptr<Book>(new Book(std::move(lock), std::move(db)));
 }
 

@@ -33,22 +33,21 @@ Result<JournalStep> step_of(const Statement& row) {
     return step;
 }
 
-// One step's effect on the stacks; false when it takes back or repeats what is not next.
-bool push_step(UndoStacks& stacks, std::int64_t seq, StepKind kind, std::int64_t target) {
+}  // namespace
+
+bool UndoStacks::take(std::int64_t seq, StepKind kind, std::int64_t target) {
     if (kind == StepKind::edit) {
-        stacks.undo.push_back(seq);
-        stacks.redo.clear();
+        undo.push_back(seq);
+        redo.clear();
         return true;
     }
-    auto& from = kind == StepKind::undo ? stacks.undo : stacks.redo;
-    auto& to = kind == StepKind::undo ? stacks.redo : stacks.undo;
+    auto& from = kind == StepKind::undo ? undo : redo;
+    auto& to = kind == StepKind::undo ? redo : undo;
     if (from.empty() || from.back() != target) return false;
     from.pop_back();
     to.push_back(target);
     return true;
 }
-
-}  // namespace
 
 Result<> add_step(Sqlite& db, const JournalStep& step) {
     const SqlValue target = step.target ? SqlValue{*step.target} : SqlValue{};
@@ -84,7 +83,7 @@ Result<UndoStacks> undo_stacks(Sqlite& db, const JobId& job) {
         COTTER_ASSIGN(const bool more, rows.next());
         if (!more) return stacks;
         const auto kind = from_name<StepKind>(rows.text(1));
-        if (!first && (!kind || !push_step(stacks, rows.integer(0), *kind, rows.integer(2))))
+        if (!first && (!kind || !stacks.take(rows.integer(0), *kind, rows.integer(2))))
             return step_is_damaged(rows.integer(0), "it is out of order");
         first = false;
     }

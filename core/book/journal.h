@@ -40,6 +40,9 @@ struct JournalStep {
 struct UndoStacks {
     std::vector<std::int64_t> undo;
     std::vector<std::int64_t> redo;
+
+    // One more step's effect; false when it takes back or does again what is not next. `target` as in JournalStep.
+    [[nodiscard]] bool take(std::int64_t seq, StepKind kind, std::int64_t target);
 };
 [[nodiscard]] Result<UndoStacks> undo_stacks(Sqlite& db, const JobId& job);
 

@@ -1,37 +1,10 @@
 // The book against the pure functions: whatever it answers and stores must be what apply() and inverse() say.
-#include <doctest/doctest.h>
-
-#include "core/book/book.h"
-#include "platform/desktop/ports.h"
-#include "tests/core/book/edit_maker.h"
-#include "tests/core/book/temp_folder.h"
-#include "tests/support/fault_vfs.h"
+#include "tests/core/book/book_bench.h"
 
 using namespace cotter;
 using namespace cotter::test;
 
 namespace {
-
-struct Bench {
-    TempFolder folder;
-    std::unique_ptr<Files> files = make_system_files();
-    FaultVfs vfs;
-    std::unique_ptr<Book> book;
-
-    Bench() { open(); }
-    void open() {
-        book.reset();
-        auto opened = Book::open(*files, folder.path(), OpenMode::create, vfs.name());
-        REQUIRE_MESSAGE(opened, opened.error().line());
-        book = std::move(*opened);
-    }
-};
-
-template <class T>
-T good(Result<T> result) {
-    REQUIRE_MESSAGE(result, result.error().line());
-    return std::move(*result);
-}
 
 // What the book should do, in memory, by the pure functions alone.
 struct Model {
@@ -48,66 +21,136 @@ struct Model {
         if (!opens) undo.push_back({edit, back});
         redo.clear();
     }
-    void move(std::vector<Step>& from, std::vector<Step>& to, bool back, const Instant& at, const std::string& reason) {
-        Edit edit = back ? from.back().inverse : from.back().edit;
+    void step_back(const Instant& at) { move(undo, redo, undo.back().inverse, at); }
+    void step_forward(const Instant& at) { move(redo, undo, redo.back().edit, at); }
+
+private:
+    void move(std::vector<Step>& from, std::vector<Step>& to, Edit edit, const Instant& at) {
         edit.at = at;
-        edit.reason = reason;
+        edit.reason.clear();
         job = good(apply(job, edit));
         to.push_back(from.back());
         from.pop_back();
     }
 };
 
+// The book and its model, always taking the same step.
+struct Pair {
+    BookBench bench;
+    EditMaker maker{20260514};
+    Model model;
+
+    void commit(const Edit& edit) {
+        model.commit(edit);
+        REQUIRE(good(bench.book->commit(edit)) == model.job);
+    }
+    void undo() {
+        const Instant at = maker.moment();
+        model.step_back(at);
+        REQUIRE(good(bench.book->undo(maker.job(), at, "A. Tester")) == model.job);
+    }
+    void redo() {
+        const Instant at = maker.moment();
+        model.step_forward(at);
+        REQUIRE(good(bench.book->redo(maker.job(), at, "A. Tester")) == model.job);
+    }
+    void check_disk() {
+        bench.open();
+        REQUIRE(good(bench.book->load(maker.job())) == model.job);
+    }
+};
+
 }  // namespace
 
 TEST_CASE("book: 2,000 random steps agree with the pure functions, back to the first and forward again") {
-    Bench bench;
-    EditMaker maker(20260514);
-    Model model;
-    const Edit opening = maker.opening();
-    model.commit(opening);
-    CHECK(good(bench.book->commit(opening)) == model.job);
+    Pair pair;
+    const Edit opening = pair.maker.opening();
+    pair.commit(opening);
     std::size_t undone = 0, redone = 0;
     for (int i = 0; i < 2'000; ++i) {
-        const std::size_t dice = maker.below(10);
-        if (dice < 2 && !model.undo.empty()) {
-            const Instant at = maker.moment();
-            model.move(model.undo, model.redo, true, at, "");
-            REQUIRE(good(bench.book->undo(maker.job(), at, "A. Tester")) == model.job);
-            ++undone;
-        } else if (dice < 4 && !model.redo.empty()) {
-            const Instant at = maker.moment();
-            model.move(model.redo, model.undo, false, at, "");
-            REQUIRE(good(bench.book->redo(maker.job(), at, "A. Tester")) == model.job);
-            ++redone;
-        } else {
-            const Edit edit = maker.next(model.job);
-            model.commit(edit);
-            REQUIRE(good(bench.book->commit(edit)) == model.job);
-        }
-        if (i % 100 == 0) {
-            bench.open();
-            REQUIRE(good(bench.book->load(maker.job())) == model.job);
-        }
+        const std::size_t dice = pair.maker.below(10);
+        if (dice < 2 && !pair.model.undo.empty())
+            pair.undo(), ++undone;
+        else if (dice < 5 && !pair.model.redo.empty())
+            pair.redo(), ++redone;
+        else
+            pair.commit(pair.maker.next(pair.model.job));
+        if (i % 100 == 0) pair.check_disk();
     }
     CHECK(undone > 100);
-    CHECK(redone > 50);
-    const Job end = model.job;
-    const std::size_t depth = model.undo.size();
-    while (!model.undo.empty()) {
-        const Instant at = maker.moment();
-        model.move(model.undo, model.redo, true, at, "");
-        REQUIRE(good(bench.book->undo(maker.job(), at, "A. Tester")) == model.job);
-    }
-    CHECK(model.job == good(apply(Job{}, opening)));
-    const auto nothing = bench.book->undo(maker.job(), maker.moment(), "A. Tester");
-    REQUIRE_FALSE(nothing);
-    CHECK(nothing.error().code == Errc::not_found);
-    CHECK(nothing.error().line() == "there is nothing to undo: " + maker.job().text());
-    for (std::size_t i = 0; i < depth; ++i) (void)good(bench.book->redo(maker.job(), maker.moment(), "A. Tester"));
+    CHECK(redone > 100);
+    const Job end = pair.model.job;
+    while (!pair.model.undo.empty()) pair.undo();
+    CHECK(pair.model.job == good(apply(Job{}, opening)));
+    pair.check_disk();
+    while (!pair.model.redo.empty()) pair.redo();
+    CHECK(pair.model.job == end);
+    pair.check_disk();
+    good(pair.bench.book->verify());
+}
+
+TEST_CASE("book: with nothing to undo or redo it says so, and a new edit ends what can be redone") {
+    BookBench bench;
+    EditMaker maker(1);
+    (void)good(bench.book->commit(maker.opening()));
+    const auto undo = bench.book->undo(maker.job(), maker.moment(), "A. Tester");
+    REQUIRE_FALSE(undo);
+    CHECK(undo.error().code == Errc::not_found);
+    CHECK(undo.error().line() == "there is nothing to undo: " + maker.job().text());
+    const Job opened = good(bench.book->load(maker.job()));
+    const Job changed = good(bench.book->commit(maker.big(10)));
+    CHECK(good(bench.book->undo(maker.job(), maker.moment(), "A. Tester")) == opened);
+    CHECK(good(bench.book->redo(maker.job(), maker.moment(), "A. Tester")) == changed);
+    CHECK(good(bench.book->undo(maker.job(), maker.moment(), "A. Tester")) == opened);
+    (void)good(bench.book->commit(maker.big(20)));
+    const auto redo = bench.book->redo(maker.job(), maker.moment(), "A. Tester");
+    REQUIRE_FALSE(redo);
+    CHECK(redo.error().line() == "there is nothing to redo: " + maker.job().text());
+    CHECK(bench.book->undo(JobId{}, maker.moment(), "A. Tester").error().line() ==
+          "there is no such job in the book: 00000000-0000-0000-0000-000000000000");
+}
+
+TEST_CASE("book: after sign-off an undo is an amendment, and the sign-off stays") {
+    BookBench bench;
+    EditMaker maker(2);
+    (void)good(bench.book->commit(maker.opening()));
+    const Job signed_off = good(bench.book->commit(maker.sign_off()));
+    Edit correction = maker.big(10);
+    correction.reason = "misread";
+    const Job corrected = good(bench.book->commit(correction));
+    const Job undone = good(bench.book->undo(maker.job(), maker.moment(), "B. Tester"));
+    CHECK(undone.records == signed_off.records);
+    REQUIRE(undone.amendments.size() == 2);
+    CHECK(undone.amendments[0] == corrected.amendments[0]);
+    CHECK(undone.amendments[1].reason == "undone: misread");
+    CHECK(undone.amendments[1].by == "B. Tester");
+    CHECK(undone.amendments[1].old_value == corrected.amendments[0].new_value);
+    const auto too_far = bench.book->undo(maker.job(), maker.moment(), "B. Tester");
+    REQUIRE_FALSE(too_far);
+    CHECK(too_far.error().code == Errc::refused);
+    CHECK(too_far.error().what == "a sign-off cannot be changed or taken back");
+    const Job redone = good(bench.book->redo(maker.job(), maker.moment(), "A. Tester"));
+    CHECK(redone.records == corrected.records);
+    CHECK(redone.amendments.back().reason == "done again: misread");
     bench.open();
-    CHECK(good(bench.book->load(maker.job())) == end);
-    CHECK(bench.book->redo(maker.job(), maker.moment(), "A. Tester").error().code == Errc::not_found);
-    const auto verified = bench.book->verify();
-    CHECK_MESSAGE(verified, verified.error().line());
+    CHECK(good(bench.book->load(maker.job())) == redone);
+    good(bench.book->verify());
+}
+
+TEST_CASE("book: what is refused changes nothing") {
+    BookBench bench;
+    EditMaker maker(3);
+    CHECK(bench.book->commit(maker.big(1)).error().code == Errc::refused);  // no visit yet
+    CHECK(good(bench.book->jobs()).empty());
+    const Job before = good(bench.book->commit(maker.opening()));
+    Edit dangling = maker.next(before);
+    dangling.changes = {Put{Tag{{dangling.job.uuid}, {}, {}, TagShape::point, {{0, 0}}}, {}}};
+    CHECK(bench.book->commit(dangling).error().code == Errc::refused);
+    Edit unwritable = maker.big(5);
+    unwritable.by = "A\xff";
+    CHECK(bench.book->commit(unwritable).error().what == "the edit holds a value that cannot be written down");
+    CHECK(good(bench.book->load(maker.job())) == before);
+    CHECK(good(bench.book->journal(maker.job())).size() == 1);
+    bench.open();
+    CHECK(good(bench.book->load(maker.job())) == before);
 }

@@ -14,6 +14,8 @@ EditMaker::EditMaker(std::uint64_t seed) : random_(seed) {
     job_ = {new_id()};
 }
 
+EditMaker::EditMaker(std::uint64_t seed, const JobId& job) : random_(seed), job_(job) {}
+
 std::size_t EditMaker::below(std::size_t n) {
     return static_cast<std::size_t>(random_() % n);
 }

@@ -11,6 +11,7 @@ namespace cotter::test {
 class EditMaker {
 public:
     explicit EditMaker(std::uint64_t seed);
+    EditMaker(std::uint64_t seed, const JobId& job);  // for that job
 
     [[nodiscard]] JobId job() const { return job_; }
     [[nodiscard]] Edit opening();             // visit and trailer

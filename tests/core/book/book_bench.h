@@ -1,0 +1,34 @@
+// A book on the real disk behind a door that can fail, for the book's tests.
+#pragma once
+
+#include <doctest/doctest.h>
+
+#include "core/book/book.h"
+#include "platform/desktop/ports.h"
+#include "tests/core/book/edit_maker.h"
+#include "tests/core/book/temp_folder.h"
+#include "tests/support/fault_vfs.h"
+
+namespace cotter::test {
+
+// The value, or the end of the test with the error's line.
+template <class T>
+T good(Result<T> result) {
+    REQUIRE_MESSAGE(result, result.error().line());
+    if constexpr (!std::is_void_v<T>) return std::move(*result);
+}
+
+struct BookBench {
+    TempFolder folder;
+    std::unique_ptr<Files> files = make_system_files();
+    FaultVfs vfs;
+    std::unique_ptr<Book> book;
+
+    BookBench() { open(); }
+    void open() {  // anew
+        book.reset();
+        book = good(Book::open(*files, folder.path(), OpenMode::create, vfs.name()));
+    }
+};
+
+}  // namespace cotter::test

@@ -1,0 +1,156 @@
+// The N-th-failure loop over everything that writes a book: each call of the disk fails in turn, once and from then
+// on; afterwards the book is whole and holds the job as it was before or as it is after, never between.
+#include "tests/core/book/book_bench.h"
+
+using namespace cotter;
+using namespace cotter::test;
+
+namespace {
+
+using Operation = std::function<Result<>(Book&)>;
+enum class Then { look, try_again };
+
+Result<> dropped(const Result<Job>& job) {
+    return job ? Result<>() : unexpected(job.error());
+}
+
+// Books to start from, and what an operation makes of them.
+struct Loop {
+    TempFolder start, work;
+    std::unique_ptr<Files> files = make_system_files();
+    EditMaker maker{77};
+    Job before, after;
+    int injected = 0;
+
+    explicit Loop(const Operation& operation) {
+        FaultVfs vfs;
+        auto book = good(Book::open(*files, start.path(), OpenMode::create, vfs.name()));
+        Job job = good(book->commit(maker.opening()));
+        for (int i = 0; i < 12; ++i) job = good(book->commit(maker.next(job)));
+        before = good(book->undo(maker.job(), maker.moment(), "A. Tester"));
+        book.reset();
+        fresh_copy();
+        book = good(Book::open(*files, work.path(), OpenMode::existing, vfs.name()));
+        good(operation(*book));
+        after = good(book->load(maker.job()));
+    }
+
+    void fresh_copy() {
+        namespace fs = std::filesystem;
+        for (const auto& entry : fs::directory_iterator(work.path())) fs::remove_all(entry);
+        fs::copy(start.path(), work.path(), fs::copy_options::recursive);
+    }
+
+    void check_on_disk(bool confirmed) {
+        FaultVfs vfs;
+        auto book = good(Book::open(*files, work.path(), OpenMode::existing, vfs.name()));
+        good(book->verify());
+        const Job now = good(book->load(maker.job()));
+        const bool whole = now == after || (!confirmed && now == before);
+        CHECK(whole);
+    }
+
+    // False: nothing failed any more.
+    bool round(const Operation& operation, int n, FaultVfs::Kind kind, FaultVfs::Mode mode, Then then) {
+        fresh_copy();
+        FaultVfs vfs;
+        auto book = good(Book::open(*files, work.path(), OpenMode::existing, vfs.name()));
+        vfs.fail_call(n, kind, mode);
+        Result<> done = operation(*book);
+        const int failures = vfs.failures();
+        injected += failures;
+        if (!done) CHECK(done.error().code == (kind == FaultVfs::Kind::full ? Errc::no_space : Errc::io));
+        if (!done && then == Then::try_again) {
+            vfs.stop_failing();
+            CHECK(good(book->load(maker.job())) == before);
+            done = operation(*book);
+            good(done);
+        }
+        book.reset();
+        check_on_disk(done.has_value());
+        return failures > 0;
+    }
+
+    // `stride`: every how manieth call fails; an operation of a thousand calls need not fail at each.
+    void all_rounds(const Operation& operation, int stride) {
+        for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
+            for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on})
+                for (const auto then : {Then::look, Then::try_again})
+                    for (int n = 1; round(operation, n, kind, mode, then); n += stride) REQUIRE(n < 5'000);
+    }
+};
+
+void run_loop(const char* name, const Operation& operation, int stride = 1) {
+    Loop loop(operation);
+    loop.all_rounds(operation, stride);
+    CHECK(loop.injected > 20);
+    MESSAGE(std::string(name) << ": " << loop.injected << " faults injected, the book whole after each");
+}
+
+EditMaker another_maker() {
+    return EditMaker(78, EditMaker(77).job());
+}
+
+}  // namespace
+
+TEST_CASE("book faults: commit") {
+    run_loop("commit", [](Book& book) {
+        EditMaker maker = another_maker();
+        return dropped(book.commit(maker.big(9'000)));
+    });
+}
+
+TEST_CASE("book faults: undo") {
+    run_loop("undo", [](Book& book) {
+        EditMaker maker = another_maker();
+        return dropped(book.undo(maker.job(), maker.moment(), "A. Tester"));
+    });
+}
+
+TEST_CASE("book faults: redo") {
+    run_loop("redo", [](Book& book) {
+        EditMaker maker = another_maker();
+        return dropped(book.redo(maker.job(), maker.moment(), "A. Tester"));
+    });
+}
+
+TEST_CASE("book faults: a commit that moves the log into the main file") {
+    run_loop(
+        "commit with checkpoint",
+        [](Book& book) -> Result<> {
+            EditMaker maker = another_maker();
+            Edit edit = maker.big(10'000);
+            for (int i = 0; i < 80; ++i) {
+                Edit more = maker.big(10'000);
+                edit.changes.push_back(more.changes[0]);
+            }
+            return dropped(book.commit(edit));
+        },
+        41);
+}
+
+TEST_CASE("book faults: making a new book") {
+    const auto files = make_system_files();
+    int injected = 0;
+    for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
+        for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on}) {
+            int failures = 1;
+            for (int n = 1; failures > 0; ++n) {
+                REQUIRE(n < 1'000);
+                TempFolder folder;
+                FaultVfs vfs;
+                vfs.fail_call(n, kind, mode);
+                auto book = Book::open(*files, folder.path(), OpenMode::create, vfs.name());
+                failures = vfs.failures();
+                injected += failures;
+                if (book) book->reset();
+                vfs.stop_failing();
+                auto again = good(Book::open(*files, folder.path(), OpenMode::create, vfs.name()));
+                EditMaker maker(79);
+                (void)good(again->commit(maker.opening()));
+                good(again->verify());
+            }
+        }
+    CHECK(injected > 20);
+    MESSAGE("making a book: " << injected << " faults injected, made at the next try each time");
+}

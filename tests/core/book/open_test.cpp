@@ -1,0 +1,204 @@
+// Opening: whose file it is, who has it, what is refused, and that a refused file stays as it was.
+#include "tests/core/book/book_bench.h"
+
+#include <fstream>
+
+#include "core/base/hash.h"
+#include "core/book/sqlite.h"
+
+using namespace cotter;
+using namespace cotter::test;
+
+namespace {
+
+struct Bookshelf {
+    TempFolder folder;
+    std::unique_ptr<Files> files = make_system_files();
+    FaultVfs vfs;
+    std::string path = join_path(folder.path(), "book.sqlite");
+
+    Result<std::unique_ptr<Book>> open(OpenMode mode = OpenMode::existing) {
+        return Book::open(*files, folder.path(), mode, vfs.name());
+    }
+    std::unique_ptr<Sqlite> raw() { return good(Sqlite::open(path, true, vfs.name())); }
+    void put(std::string_view bytes) { std::ofstream(path, std::ios::binary) << bytes; }
+    [[nodiscard]] std::string bytes(const std::string& name = "book.sqlite") const {
+        std::ifstream in(join_path(folder.path(), name), std::ios::binary);
+        return {std::istreambuf_iterator<char>(in), {}};
+    }
+    void patch(std::streamoff at, std::string_view with) {
+        std::fstream file(path, std::ios::binary | std::ios::in | std::ios::out);
+        file.seekp(at);
+        file << with;
+    }
+    void make_job(std::uint64_t seed = 5, int edits = 10) {
+        auto book = good(open(OpenMode::create));
+        EditMaker maker(seed);
+        Job job = good(book->commit(maker.opening()));
+        for (int i = 0; i < edits; ++i) job = good(book->commit(maker.next(job)));
+    }
+};
+
+Error error_of(Result<std::unique_ptr<Book>> opened) {
+    REQUIRE_FALSE(opened);
+    return opened.error();
+}
+
+}  // namespace
+
+TEST_CASE("book open: a missing book is made or not found, as asked") {
+    Bookshelf place;
+    CHECK(error_of(place.open()).line() == "there is no book here: " + place.folder.path());
+    CHECK(std::filesystem::is_empty(place.folder.path()));
+    const std::string deep = place.folder.path() + "/a/b";
+    auto made = good(Book::open(*place.files, deep, OpenMode::create, place.vfs.name()));
+    CHECK(good(made->jobs()).empty());
+    good(made->verify());
+    made.reset();
+    good(good(Book::open(*place.files, deep, OpenMode::existing, place.vfs.name()))->verify());
+}
+
+TEST_CASE("book open: only one at a time") {
+    Bookshelf place;
+    auto first = good(place.open(OpenMode::create));
+    const Error busy = error_of(place.open());
+    CHECK(busy.code == Errc::busy);
+    CHECK(busy.line() ==
+          "the book is in use by another process: " + place.folder.path() + "; close it there and try again");
+    first.reset();
+    (void)good(place.open());
+}
+
+TEST_CASE("book open: a database that another program holds is busy, and an open book is held against it") {
+    Bookshelf place;
+    auto first = good(place.open(OpenMode::create));
+    CHECK(place.raw()->integer("SELECT count(*) FROM job").error().code == Errc::busy);
+    first.reset();
+    auto other = place.raw();
+    good(other->run_script("PRAGMA locking_mode=EXCLUSIVE; BEGIN EXCLUSIVE; SELECT count(*) FROM job;"));
+    CHECK(error_of(place.open()).code == Errc::busy);
+}
+
+TEST_CASE("book open: a newer book is refused and left byte for byte") {
+    Bookshelf place;
+    place.make_job();
+    place.patch(60, std::string_view("\0\0\0\2", 4));
+    const std::string before = place.bytes();
+    const Error error = error_of(place.open(OpenMode::create));
+    CHECK(error.code == Errc::too_new);
+    CHECK(error.line() == "the book was written by a newer program (version 2 of its tables, known here: 1): " +
+                              place.path + "; update this program");
+    CHECK(sha256_hex(as_bytes(place.bytes())) == sha256_hex(as_bytes(before)));
+}
+
+TEST_CASE("book open: newer is also seen in the write-ahead log, and both files stay") {
+    Bookshelf place;
+    place.make_job();
+    {
+        auto newer = place.raw();
+        newer->tidy_when_closed(false);
+        good(newer->run_script("PRAGMA locking_mode=EXCLUSIVE; PRAGMA user_version=7; CREATE TABLE more(x);"));
+    }
+    const std::string main = place.bytes(), log = place.bytes("book.sqlite-wal");
+    REQUIRE(log.size() > 0);
+    REQUIRE(main.substr(60, 4) == std::string_view("\0\0\0\1", 4));
+    CHECK(error_of(place.open()).code == Errc::too_new);
+    CHECK(place.bytes() == main);
+    CHECK(place.bytes("book.sqlite-wal") == log);
+}
+
+TEST_CASE("book open: what is no book is not ours and stays as it is") {
+    Bookshelf place;
+    place.put(
+        "Dear diary, this is quite something else, and it is longer than a hundred bytes, so that it has room.......");
+    const std::string before = place.bytes();
+    CHECK(error_of(place.open(OpenMode::create)).code == Errc::not_ours);
+    CHECK(place.bytes() == before);
+    std::filesystem::remove(place.path);
+    good(place.raw()->run_script("CREATE TABLE t(x); PRAGMA application_id=5;"));
+    CHECK(error_of(place.open(OpenMode::create)).code == Errc::not_ours);
+    good(place.raw()->run_script("PRAGMA application_id=0"));
+    CHECK(error_of(place.open(OpenMode::create)).line() ==
+          "this file is not a book: " + place.path + "; choose another folder");
+    std::filesystem::remove(place.path);
+    std::filesystem::create_directory(place.path);
+    CHECK(error_of(place.open(OpenMode::create)).code == Errc::not_ours);
+}
+
+TEST_CASE("book open: a book cut off or overwritten is damaged") {
+    Bookshelf place;
+    place.make_job();
+    const std::string whole = place.bytes();
+    place.put(whole.substr(0, 50));
+    CHECK(error_of(place.open()).code == Errc::damaged);
+    place.put(whole.substr(0, 100) + std::string(whole.size() - 100, '\x7f'));
+    CHECK(error_of(place.open()).code == Errc::damaged);
+    std::string no_version = whole;
+    no_version.replace(60, 4, std::string(4, '\0'));
+    place.put(no_version);
+    CHECK(error_of(place.open()).line() ==
+          "the book does not say its version: " + place.path + "; put back the last good copy");
+}
+
+TEST_CASE("book open: a folder that may only be read gives a line, not a half-made book") {
+    Bookshelf place;
+    place.make_job();
+    const std::string before = place.bytes();
+    std::filesystem::remove(join_path(place.folder.path(), "in-use"));
+    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0555));
+    const bool root = ::geteuid() == 0;
+    if (root) REQUIRE(::seteuid(65'534) == 0);  // root may write anywhere
+    const auto opened = place.open(OpenMode::create);
+    if (root) REQUIRE(::seteuid(0) == 0);
+    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0755));
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().code == Errc::io);
+    CHECK(opened.error().todo == "choose a place that you may write to");
+    CHECK(place.bytes() == before);
+    (void)good(place.open());
+}
+
+TEST_CASE("book open: a book file that may only be read gives a line") {
+    Bookshelf place;
+    place.make_job();
+    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0777));
+    std::filesystem::permissions(place.path, std::filesystem::perms(0444));
+    std::filesystem::remove(join_path(place.folder.path(), "in-use"));
+    const bool root = ::geteuid() == 0;
+    if (root) REQUIRE(::seteuid(65'534) == 0);
+    const auto opened = place.open();
+    if (root) REQUIRE(::seteuid(0) == 0);
+    REQUIRE_FALSE(opened);
+    CHECK(opened.error().line() == "the book cannot be written to (it may only be read): " + place.path +
+                                       "; keep it in a place that you may write to");
+}
+
+TEST_CASE("book open: a write-ahead log cut anywhere gives an earlier state, whole") {
+    Bookshelf place;
+    EditMaker maker(6);
+    std::vector<Job> states;
+    auto book = good(place.open(OpenMode::create));
+    book.reset();  // the tables go into the main file
+    book = good(place.open());
+    states.push_back(good(book->commit(maker.opening())));
+    for (int i = 0; i < 10; ++i) states.push_back(good(book->commit(maker.next(states.back()))));
+    const auto disk = place.vfs.after_power_cut(FaultVfs::Cut::written);
+    const Bytes& log = disk.at("book.sqlite-wal");
+    std::size_t last = 0, seen = 0;
+    for (std::size_t length = 0; length <= log.size();
+         length += std::min<std::size_t>(1'400, log.size() - length + 1)) {
+        Bookshelf copy;
+        copy.put(as_text(disk.at("book.sqlite")));
+        std::ofstream(copy.path + "-wal", std::ios::binary) << as_text(ByteView(log).first(length));
+        auto cut = good(copy.open());
+        good(cut->verify());
+        const auto loaded = cut->load(maker.job());
+        const auto at = loaded ? std::find(states.begin() + static_cast<std::ptrdiff_t>(last), states.end(), *loaded)
+                               : states.begin();
+        REQUIRE(at != states.end());
+        seen += static_cast<std::size_t>(at - states.begin()) > last ? 1 : 0;
+        last = static_cast<std::size_t>(at - states.begin());
+    }
+    CHECK(last == states.size() - 1);
+    CHECK(seen > 5);
+}
