@@ -28,6 +28,7 @@ Json as_json(const std::string& path, const CheckReport& report) {
             {"revision", report.revision},
             {"tagmanifest_sha256", report.tagmanifest_sha256},
             {"signer", report.signer_fingerprint},
+            {"signer_key", report.signer_key},
             {"files", report.files},
             {"bytes", report.bytes}};
 }

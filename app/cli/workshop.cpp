@@ -20,6 +20,7 @@ Result<std::vector<PacketFacts>> earlier_packets(Book& book, const JobId& job) {
 
 Result<Workshop> open_workshop(Ports& ports, const std::string& folder, OpenMode mode) {
     Workshop shop;
+    shop.folder = folder;
     COTTER_ASSIGN(shop.book, Book::open(ports.files, folder, mode));
     shop.vault = std::make_unique<PhotoVault>(ports.files, ports.workers, folder);
     COTTER_TRY(shop.vault->sweep());

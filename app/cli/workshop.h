@@ -12,6 +12,7 @@
 namespace cotter::cli {
 
 struct Workshop {
+    std::string folder;
     std::unique_ptr<Book> book;
     std::unique_ptr<PhotoVault> vault;
 };

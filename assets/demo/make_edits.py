@@ -156,7 +156,7 @@ def pads(inner_lead, inner_trail, outer_lead, outer_trail):
 
 def survey_readings():
     caliper, mic, dial = "vernier caliper C-2", "micrometer M-1", "dial indicator D-1"
-    yield reading("09:08:00", "axle1-left", "pad thickness", "before", "mm", "0.1", caliper, pads("2.6", "3.9", "6.1", "6.4"),
+    yield reading("09:12:00", "axle1-left", "pad thickness", "before", "mm", "0.1", caliper, pads("2.6", "3.9", "6.1", "6.4"),
                   shot=rid("shot", "07_A1-R_pads.jpg"))
     yield reading("09:04:00", "axle1-left", "rotor thickness", "before", "mm", "0.01", mic,
                   rotor("20.62 20.64 20.66 20.67 20.65 20.63 20.62 20.64"))
