@@ -2,6 +2,7 @@
 #include "core/photo/jpeg_parts.h"
 
 #include <algorithm>
+#include <cstring>
 #include <fmt/format.h>
 
 namespace cotter {
@@ -23,8 +24,10 @@ bool stands_alone(std::uint8_t marker) {
 // Where the entropy-coded bytes from `at` end: at the first marker that is no restart, or at the end of the bytes.
 std::size_t end_of_scan(ByteView bytes, std::size_t at) {
     while (true) {
-        const auto it = std::find(bytes.begin() + static_cast<std::ptrdiff_t>(at), bytes.end(), 0xFF);
-        at = static_cast<std::size_t>(it - bytes.begin());
+        if (at >= bytes.size()) return bytes.size();
+        const void* found = std::memchr(bytes.data() + at, 0xFF, bytes.size() - at);  // far faster than std::find
+        if (found == nullptr) return bytes.size();
+        at = static_cast<std::size_t>(static_cast<const std::uint8_t*>(found) - bytes.data());
         if (at + 1 >= bytes.size()) return bytes.size();
         const std::uint8_t next = bytes[at + 1];
         const bool inside = next == 0 || next == 0xFF || (next >= rst0 && next <= rst7);
