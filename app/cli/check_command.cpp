@@ -1,7 +1,7 @@
 // `cotter check`: is a packet, or any BagIt bag, whole and unchanged?
 #include "app/cli/cli.h"
 #include "app/cli/progress.h"
-#include "core/packet/check.h"
+#include "core/packet/job_hook.h"
 #include "core/photo/probe.h"
 #include "core/survey/json_visitors.h"
 
@@ -45,10 +45,11 @@ void print(const std::string& path, const CheckReport& report) {
 }
 
 int run(Ports& ports, const Options& options) {
-    const CheckHooks hooks{[](const std::string&, ByteView bytes) -> Result<> {
+    const auto image = [](const std::string&, ByteView bytes) -> Result<> {
         if (auto probed = probe(bytes); !probed) return unexpected(probed.error());
         return {};
-    }};
+    };
+    const CheckHooks hooks{image, look_at_job};
     bool all_good = true;
     Json all = Json::array();
     Progress progress(ports.terminal && !options.json && options.packets.size() > 1, "checking");

@@ -9,8 +9,8 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kPiece = std::size_t{1} << 20;
-constexpr int kDeepest = 32;  // folders within folders
+constexpr std::size_t kPiece = std::size_t{256} << 10;  // stays in the second-level cache between its uses
+constexpr int kDeepest = 32;                            // folders within folders
 
 class ZipBag final : public BagSource {
 public:
@@ -19,12 +19,14 @@ public:
     Result<> find_top(const std::string& path) {
         if (index_.entries.empty()) return fail(Errc::not_ours, "the archive is empty", path);
         top_ = index_.entries[0].name.substr(0, index_.entries[0].name.find('/'));
-        std::erase_if(index_.entries, [](const ZipEntry& e) { return e.name.ends_with('/'); });
         for (const ZipEntry& entry : index_.entries) {
             if (!entry.name.starts_with(top_ + "/"))
                 return fail(Errc::refused, "the archive does not have exactly one top folder", one_line(entry.name));
-            files_.push_back({entry.name.substr(top_.size() + 1), entry.size});
+            const std::string below = entry.name.substr(top_.size() + 1);
+            payload_folder_ = payload_folder_ || below.starts_with("data/");
+            if (!entry.folder()) add({below, entry.size});
         }
+        std::erase_if(index_.entries, [](const ZipEntry& e) { return e.folder(); });
         return {};
     }
     Result<> read(std::size_t file, const std::function<void(ByteView)>& sink) const override {
@@ -32,7 +34,7 @@ public:
     }
     [[nodiscard]] const ZipIndex* archive() const override { return &index_; }
     [[nodiscard]] Result<bool> packed_as_ours(std::size_t file, ByteView unpacked) const override {
-        return compressed_as_ours(*file_, index_.entries[file], unpacked);
+        return cotter::packed_as_ours(*file_, index_.entries[file], unpacked);
     }
 
 private:
@@ -50,13 +52,13 @@ public:
         for (const std::string& name : names) {
             const std::string path = join_path(folder, name);
             COTTER_ASSIGN(const FileInfo info, disk_.info(join_path(path_, path)));
-            const bool is_folder = info.kind == FileInfo::Kind::folder;
-            if (!is_folder && info.kind != FileInfo::Kind::file)
-                return fail(Errc::refused, "it is a link or a special file", one_line(path));
-            if (depth > kDeepest || files_.size() >= limits.entries)
-                return fail(Errc::refused, "the folder has more files or levels than allowed", one_line(path));
-            if (is_folder) COTTER_TRY(walk(path, limits, depth + 1));
-            else files_.push_back({path, info.size});
+            COTTER_TRY(check_one(path, info, limits, depth));
+            if (info.kind != FileInfo::Kind::folder) {
+                add({path, info.size});
+                continue;
+            }
+            payload_folder_ = payload_folder_ || path == "data";
+            COTTER_TRY(walk(path, limits, depth + 1));
         }
         return {};
     }
@@ -74,11 +76,35 @@ public:
     }
 
 private:
+    Result<> check_one(const std::string& path, const FileInfo& info, const ZipLimits& limits, int depth) {
+        const auto refuse = [&](const char* what) { return fail(Errc::refused, what, one_line(path)); };
+        if (!is_utf8(path)) return refuse("its name is not UTF-8");
+        if (info.kind == FileInfo::Kind::link || info.kind == FileInfo::Kind::other)
+            return refuse("it is a link or a special file");
+        if (depth >= kDeepest) return refuse("it lies deeper than allowed");
+        if (++seen_ > limits.entries) return refuse("the folder has more files than allowed");
+        total_ += info.size;
+        if (info.size > limits.file_size || total_ > limits.total_size) return refuse("it is larger than allowed");
+        return {};
+    }
+
     Files& disk_;
     std::string path_;
+    std::size_t seen_ = 0;
+    std::uint64_t total_ = 0;
 };
 
 }  // namespace
+
+void BagSource::add(BagFile file) {
+    by_path_.emplace(file.path, files_.size());
+    files_.push_back(std::move(file));
+}
+
+std::optional<std::size_t> BagSource::find(const std::string& path) const {
+    const auto it = by_path_.find(path);
+    return it == by_path_.end() ? std::nullopt : std::optional(it->second);
+}
 
 Result<std::unique_ptr<BagSource>> open_bag(Files& files, const std::string& path, const ZipLimits& limits) {
     std::string clean = path;

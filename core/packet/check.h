@@ -3,7 +3,6 @@
 #pragma once
 
 #include <functional>
-#include <optional>
 #include <string>
 #include <vector>
 
@@ -14,7 +13,9 @@
 namespace cotter {
 
 enum class Weight { note, warning, error };
-constexpr auto names(Weight) { return name_list("note", "warning", "error"); }
+constexpr auto names(Weight) {
+    return name_list("note", "warning", "error");
+}
 
 struct Reason {
     Weight weight = Weight::error;
@@ -24,31 +25,45 @@ struct Reason {
 };
 
 enum class Verdict { valid, valid_with_warnings, invalid };
-constexpr auto names(Verdict) { return name_list("valid", "valid with warnings", "invalid"); }
+constexpr auto names(Verdict) {
+    return name_list("valid", "valid with warnings", "invalid");
+}
 
 struct CheckReport {
     Verdict verdict = Verdict::invalid;
-    std::vector<Reason> reasons;  // notes never change the verdict
+    std::vector<Reason> reasons;  // in the order of the checks; notes never change the verdict
     bool ours = false;            // a packet made by Cotter, not just any bag
     std::string bag_version;      // "1.0"
     std::vector<std::string> algorithms;
-    std::string job;              // UUID, from bag-info
-    int revision = 0;             // from job.json; 0 when unknown
+    std::string job;   // UUID, from bag-info
+    int revision = 0;  // from bag-info; 0 when unknown
     std::string previous_tagmanifest_sha256;
-    std::string tagmanifest_sha256;  // the packet's fingerprint
+    std::string tagmanifest_sha256;  // the packet's fingerprint; empty when there is no such tag manifest
     std::string signer_key;          // "ssh-ed25519 AAAA…"; empty when not signed
-    std::string signer_fingerprint;
-    std::size_t files = 0;
+    std::string signer_fingerprint;  // "SHA256:…" as OpenSSH prints it
+    std::size_t files = 0;           // of the payload
     std::uint64_t bytes = 0;
     Bytes job_json;  // as checked, for whoever takes the packet in; empty when there is none
 };
 
-// What the check cannot know by itself.
-struct CheckHooks {
-    // Is this really a picture within bounds?
-    std::function<Result<>(const std::string& path, ByteView bytes)> image;
+// What a job document says of itself, to be held against the bag around it.
+struct JobFacts {
+    std::string job;  // UUID
+    int revision = 1;
+    std::string previous_tagmanifest_sha256;
+    std::vector<std::string> pictures;  // paths below data/ that it names
 };
 
+// What the box cannot know by itself. Either may be left empty: then that check is not made.
+struct CheckHooks {
+    // Is this really a picture within bounds? Called on several threads, only for files whose checksums are right.
+    std::function<Result<>(const std::string& path, ByteView bytes)> image{};
+    // Does a job document of ours keep to its schema, and what does it say? Never called for bags of others.
+    std::function<Result<JobFacts>(ByteView json)> job{};
+};
+
+// Order: structure, names and sizes of the archive; tag files; completeness; signature and form; checksums; pictures;
+// job document. The image and job hooks see nothing before all that stands earlier has been found good.
 [[nodiscard]] CheckReport check(Files& files, Workers& workers, const std::string& path, const CheckHooks& hooks,
                                 const ZipLimits& limits = {});
 

@@ -9,11 +9,9 @@
 
 #include "core/base/hash.h"
 #include "core/base/text.h"
-#include "core/packet/bag.h"
 #include "core/packet/check.h"
-#include "core/packet/check_ours.h"
 #include "core/packet/pictures.h"
-#include "core/packet/zip_writer.h"
+#include "core/packet/seal.h"
 #include "core/report/csv.h"
 #include "core/report/report.h"
 #include "core/survey/json.h"
@@ -27,53 +25,36 @@ constexpr std::size_t kPicturesAtOnce = 4;
 class Packer {
 public:
     Packer(const PackTools& tools, const Job& job, FileWriter& out, PacketFacts& facts, std::string previous)
-        : tools_(tools), job_(job), facts_(facts), previous_(std::move(previous)), zip_(out, packet_time(job)),
+        : tools_(tools),
+          job_(job),
+          facts_(facts),
+          previous_(std::move(previous)),
+          sealer_(out, face(), tools.key),
           pictures_(tools.vault, job, tools.font) {}
 
     // Fills facts_.tagmanifest_sha256.
     Result<> write() {
-        COTTER_TRY(add_tag_file("bagit.txt", bagit_txt()));
         photos_ = name_photos(job_);
         COTTER_TRY(add_pictures());
         COTTER_TRY(add_documents());
-        return add_tags();
+        COTTER_ASSIGN(facts_.tagmanifest_sha256, sealer_.finish());
+        return {};
     }
 
 private:
-    Result<> add(ZipFile file) {
-        file.name = facts_.name + "/" + file.name;
-        return zip_.add(file);
-    }
-
-    Result<> add_tag_file(std::string name, const std::string& text) {
-        tags_.push_back({name, sha256_hex(as_bytes(text))});
-        return add(ZipFile::make(std::move(name), to_bytes(text), Packing::deflate));
-    }
-
-    Result<> add_payload(std::string name, Bytes bytes, Packing packing) {
-        payload_.push_back({"data/" + name, sha256_hex(bytes)});
-        payload_bytes_ += bytes.size();
-        return add(ZipFile::make(payload_.back().path, std::move(bytes), packing));
-    }
-
-    Result<> add_ready(ReadyPicture picture) {
-        payload_.push_back({picture.file.name, picture.sha256});
-        payload_bytes_ += picture.file.size;
-        return add(std::move(picture.file));
-    }
-
     Result<> add_pictures() {
         const auto& shots = job_.all<Shot>();
         for (std::size_t from = 0; from < shots.size(); from += kPicturesAtOnce) {
             const std::size_t count = std::min(kPicturesAtOnce, shots.size() - from);
             std::vector<Result<ReadyShot>> ready(count, fail(Errc::io, "not made"));
-            tools_.workers.run(count, [&](std::size_t i) { ready[i] = pictures_.ready(shots[from + i], photos_[from + i]); });
+            tools_.workers.run(count,
+                               [&](std::size_t i) { ready[i] = pictures_.ready(shots[from + i], photos_[from + i]); });
             for (std::size_t i = 0; i < count; ++i) {
                 if (!ready[i]) return unexpected(context(ready[i].error(), "photo " + photos_[from + i].file));
                 photos_[from + i].sha256 = ready[i]->photo.sha256;
                 photos_[from + i].cleaned = ready[i]->cleaned;
-                COTTER_TRY(add_ready(std::move(ready[i]->photo)));
-                if (ready[i]->tagged) COTTER_TRY(add_ready(std::move(*ready[i]->tagged)));
+                COTTER_TRY(sealer_.add(std::move(ready[i]->photo)));
+                if (ready[i]->tagged) COTTER_TRY(sealer_.add(std::move(*ready[i]->tagged)));
             }
         }
         return {};
@@ -81,10 +62,10 @@ private:
 
     Result<> add_documents() {
         const JobDocument document{facts_.revision, previous_, photos_, job_};
-        COTTER_TRY(add_payload("job.json", to_bytes(job_document_json(document)), Packing::deflate));
-        COTTER_TRY(add_payload("readings.csv", to_bytes(readings_csv(job_)), Packing::deflate));
-        COTTER_TRY(add_payload("torques.csv", to_bytes(torques_csv(job_)), Packing::deflate));
-        COTTER_TRY(add_payload("levels.csv", to_bytes(levels_csv(job_)), Packing::deflate));
+        COTTER_TRY(sealer_.add(SealedFile::make("job.json", to_bytes(job_document_json(document)))));
+        COTTER_TRY(sealer_.add(SealedFile::make("readings.csv", to_bytes(readings_csv(job_)))));
+        COTTER_TRY(sealer_.add(SealedFile::make("torques.csv", to_bytes(torques_csv(job_)))));
+        COTTER_TRY(sealer_.add(SealedFile::make("levels.csv", to_bytes(levels_csv(job_)))));
         ReportInputs inputs;
         inputs.font = tools_.font;
         inputs.font_bold = tools_.font_bold;
@@ -94,44 +75,25 @@ private:
         inputs.at = packet_time(job_);
         inputs.software = tools_.software;
         COTTER_ASSIGN(Bytes pdf, report_pdf(job_, inputs));
-        return add_payload("report.pdf", std::move(pdf), Packing::store);
+        return sealer_.add(SealedFile::make("report.pdf", std::move(pdf)));
     }
 
-    [[nodiscard]] BagInfo bag_info() const {
+    [[nodiscard]] PacketFace face() const {
         const Visit& visit = *job_.only<Visit>();
-        BagInfo info{{"Bagging-Date", packet_time(job_).local_date().text()},
-                     {"Bag-Software-Agent", tools_.software},
-                     {"External-Identifier", job_.id().text()},
-                     {"Payload-Oxum", fmt::format("{}.{}", payload_bytes_, payload_.size())}};
-        if (!visit.company.empty()) info.emplace_back("Source-Organization", visit.company);
-        info.emplace_back("Contact-Name", visit.technician);
-        info.emplace_back("Revision", std::to_string(facts_.revision));
-        if (!previous_.empty()) info.emplace_back("Previous-Revision-Tagmanifest-SHA256", previous_);
-        return info;
-    }
-
-    Result<> add_tags() {
-        std::sort(payload_.begin(), payload_.end(), [](auto& a, auto& b) { return a.path < b.path; });
-        COTTER_TRY(add_tag_file("bag-info.txt", bag_info_txt(bag_info())));
-        COTTER_TRY(add_tag_file("manifest-sha256.txt", manifest_txt(payload_)));
-        std::sort(tags_.begin(), tags_.end(), [](auto& a, auto& b) { return a.path < b.path; });
-        const std::string list = manifest_txt(tags_);
-        facts_.tagmanifest_sha256 = sha256_hex(as_bytes(list));
-        COTTER_TRY(add(ZipFile::make(std::string(kTagManifest), to_bytes(list), Packing::deflate)));
-        const std::string signature = tools_.key.sign(as_bytes(list), kPacketNamespace);
-        COTTER_TRY(add(ZipFile::make(std::string(kSignatureFile), to_bytes(signature), Packing::deflate)));
-        return zip_.finish();
+        PacketFace face{facts_.name, packet_time(job_), job_.id().text(), facts_.revision, previous_, tools_.software,
+                        {}};
+        if (!visit.company.empty()) face.more.emplace_back("Source-Organization", visit.company);
+        face.more.emplace_back("Contact-Name", visit.technician);
+        return face;
     }
 
     const PackTools& tools_;
     const Job& job_;
     PacketFacts& facts_;
     std::string previous_;
-    ZipWriter zip_;
+    Sealer sealer_;
     PictureMaker pictures_;
     std::vector<PacketPhoto> photos_;
-    std::vector<ManifestLine> payload_, tags_;
-    std::uint64_t payload_bytes_ = 0;
 };
 
 // What a packet is made from, apart from its revision: when this is the same, so is the packet.

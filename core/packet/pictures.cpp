@@ -1,16 +1,15 @@
 // Pictures made ready for leaving.
 #include "core/packet/pictures.h"
 
-#include "core/base/hash.h"
 #include "core/photo/clean.h"
 
 namespace cotter {
 
 namespace {
 
-constexpr int kReportSide = 1'000;     // pixels; about 150 dots an inch at the size the report prints a picture
+constexpr int kReportSide = 1'000;  // pixels; about 150 dots an inch at the size the report prints a picture
 constexpr int kReportQuality = 80;
-constexpr int kTaggedQuality = 90;     // thin coloured lines stay clean
+constexpr int kTaggedQuality = 90;  // thin coloured lines stay clean
 
 // Shape and colour of a grade. The shapes alone tell them apart; the colours differ in lightness too, for the
 // common kinds of colour blindness and for black-and-white prints.
@@ -21,27 +20,30 @@ struct GradeLook {
 
 GradeLook look_of(Grade grade) {
     switch (grade) {
-        case Grade::serviceable: return {BadgeShape::disc, {120, 200, 255}};
-        case Grade::watch: return {BadgeShape::diamond, {255, 224, 90}};
-        case Grade::repair: return {BadgeShape::triangle, {255, 140, 30}};
-        case Grade::do_not_tow: break;
+        case Grade::serviceable:
+            return {BadgeShape::disc, {120, 200, 255}};
+        case Grade::watch:
+            return {BadgeShape::diamond, {255, 224, 90}};
+        case Grade::repair:
+            return {BadgeShape::triangle, {255, 140, 30}};
+        case Grade::do_not_tow:
+            break;
     }
     return {BadgeShape::octagon, {200, 20, 60}};
 }
 
 MarkShape mark_shape(TagShape shape) {
     switch (shape) {
-        case TagShape::box: return MarkShape::box;
-        case TagShape::arrow: return MarkShape::arrow;
-        case TagShape::stroke: return MarkShape::stroke;
-        case TagShape::point: break;
+        case TagShape::box:
+            return MarkShape::box;
+        case TagShape::arrow:
+            return MarkShape::arrow;
+        case TagShape::stroke:
+            return MarkShape::stroke;
+        case TagShape::point:
+            break;
     }
     return MarkShape::point;
-}
-
-ReadyPicture ready_picture(const std::string& name, Bytes bytes) {
-    std::string digest = sha256_hex(bytes);
-    return {ZipFile::make("data/" + name, std::move(bytes), Packing::store), std::move(digest)};
 }
 
 }  // namespace
@@ -78,11 +80,11 @@ Result<ReadyShot> PictureMaker::ready(const Shot& shot, const PacketPhoto& names
     if (out.cleaned) {
         COTTER_ASSIGN(original, without_private_data(original));
     }
-    out.photo = ready_picture(names.file, std::move(original));
+    out.photo = SealedFile::make(names.file, std::move(original));
     if (!names.tagged_file.empty()) {
         COTTER_ASSIGN(const Image image, tagged_image(shot, kPreviewSide));
         COTTER_ASSIGN(Bytes jpeg, encode_jpeg(image, kTaggedQuality));
-        out.tagged = ready_picture(names.tagged_file, std::move(jpeg));
+        out.tagged = SealedFile::make(names.tagged_file, std::move(jpeg));
     }
     return out;
 }

@@ -5,21 +5,16 @@
 #include <optional>
 
 #include "core/packet/job_document.h"
-#include "core/packet/zip_writer.h"
+#include "core/packet/seal.h"
 #include "core/photo/marks.h"
 #include "core/photo/vault.h"
 #include "core/report/report.h"
 
 namespace cotter {
 
-struct ReadyPicture {
-    ZipFile file;  // named "data/photos/…"
-    std::string sha256;
-};
-
 struct ReadyShot {
-    ReadyPicture photo;
-    std::optional<ReadyPicture> tagged;
+    SealedFile photo;
+    std::optional<SealedFile> tagged;
     bool cleaned = true;
 };
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 
 #include "core/base/bytes.h"
 #include "core/base/time.h"
@@ -24,17 +25,22 @@ inline constexpr std::size_t kLocator64Size = 20;
 inline constexpr std::uint16_t kStored = 0;
 inline constexpr std::uint16_t kDeflated = 8;
 inline constexpr std::uint16_t kFlagEncrypted = 1;
+inline constexpr std::uint16_t kFlagsLevel = 6;  // how hard deflate tried; says nothing to a reader
 inline constexpr std::uint16_t kFlagDescriptor = 8;
+inline constexpr std::uint16_t kFlagStrongEncryption = 0x40;
 inline constexpr std::uint16_t kFlagUtf8 = 0x0800;
+inline constexpr std::uint16_t kFlagMasked = 0x2000;  // the directory is encrypted
 inline constexpr std::uint16_t kExtra64 = 1;
-inline constexpr std::uint32_t kIn64 = 0xffffffff;  // a 32-bit field whose value stands in the zip64 extra field
+inline constexpr std::uint16_t kExtraName = 0x7075;  // another spelling of the name, in UTF-8
+inline constexpr std::uint32_t kIn64 = 0xffffffff;   // a 32-bit field whose value stands in the zip64 extra field
+inline constexpr std::uint16_t kIn64Short = 0xffff;
 
 // What every entry of a packet of ours says beside its name, sizes, method and CRC.
-inline constexpr std::uint16_t kOurMadeBy = 0x0314;                 // Unix, 2.0
+inline constexpr std::uint16_t kOurMadeBy = 0x0314;  // Unix, 2.0
 inline constexpr std::uint16_t kOurNeeded = 20;
 inline constexpr std::uint16_t kOurNeeded64 = 45;
-inline constexpr std::uint32_t kOurAttributes = 0100644u << 16;     // a plain file, rw-r--r--
-inline constexpr int kOurLevel = 9;                                 // of deflate
+inline constexpr std::uint32_t kOurAttributes = 0100644u << 16;  // a plain file, rw-r--r--
+inline constexpr int kOurLevel = 9;                              // of deflate
 
 }  // namespace zip
 
@@ -43,7 +49,7 @@ struct DosTime {
     std::uint16_t time = 0;
     std::uint16_t date = 0;
     bool operator==(const DosTime&) const = default;
-    [[nodiscard]] static DosTime of(const Instant& at);
+    [[nodiscard]] static DosTime of(const Instant& at);  // 1980-01-01T00:00:00 for moments outside those years
 };
 
 // One entry as its central header describes it.
@@ -62,7 +68,9 @@ struct ZipEntry {
     std::uint64_t header_at = 0;  // offset of the local header
     std::uint64_t data_at = 0;    // offset of the data
     std::uint64_t end_at = 0;     // first byte behind the data and its descriptor
-    bool plain_extras = true;     // no extra fields but the zip64 one where it is needed
+    bool plain = true;  // no comment, no extra fields but zip64 ones that are needed, local header the same throughout
+
+    [[nodiscard]] bool folder() const { return name.ends_with('/'); }
 };
 
 }  // namespace cotter

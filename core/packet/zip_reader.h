@@ -2,10 +2,9 @@
 #pragma once
 
 #include <functional>
-#include <vector>
+#include <optional>
 
-#include "core/base/files.h"
-#include "core/packet/zip_format.h"
+#include "core/packet/zip_directory.h"
 
 namespace cotter {
 
@@ -15,33 +14,30 @@ struct ZipLimits {
     std::uint64_t file_size = std::uint64_t{4} << 30;    // unpacked bytes of one file
     std::uint64_t total_size = std::uint64_t{16} << 30;  // unpacked bytes of all
     std::uint64_t ratio = 200;                           // unpacked : packed, for files over 1 MiB
-    std::uint64_t directory_size = 64u << 20;
+    std::uint64_t directory_size = 64u << 20;            // bytes of the central directory
 };
 
-struct ZipIndex {
-    std::vector<ZipEntry> entries;  // in the order of the central directory
-    bool comment = false;           // the archive has one
-    bool plain64 = true;            // it has no zip64 end record, or one as our writer makes it
-};
-
-// Structure, names and sizes. After success: every byte of the file belongs to exactly one known part (no gaps,
-// overlaps, bytes before or behind), local and central headers agree, methods are stored or deflated, nothing is
-// encrypted, names are safe relative UTF-8 paths that do not collide even where case does not count, entries are
-// plain files or folders, and sizes keep to the limits. Fails `damaged`, `refused` or `not_ours` with the entry's name.
+// Structure, names and sizes. After success, beside what read_zip_directory promises: methods are stored or deflated,
+// nothing is encrypted, names are safe relative paths that do not collide (path_rules.h), entries are plain files or
+// folders, sizes keep to the limits. Fails `damaged`, `refused` or `not_ours` with the entry's name.
 [[nodiscard]] Result<ZipIndex> read_zip_index(const FileReader& file, const ZipLimits& limits);
 
-// Is a path one that every system can hold and none can misuse? The empty text when it is, else why not.
-[[nodiscard]] std::string unsafe_path(std::string_view path);
-
-// Unpacks one entry piece by piece into `sink`; its declared size and CRC are enforced.
+// Unpacks one entry piece by piece into `sink`; its declared size and CRC are enforced. On failure some pieces may
+// have been given already.
 [[nodiscard]] Result<> read_entry(const FileReader& file, const ZipEntry& entry,
                                   const std::function<void(ByteView)>& sink);
 
-// Why the archive is not byte for byte what our own writer makes of the same entries; empty when it is.
-// (Compressed bytes apart, see compressed_as_ours.)
-[[nodiscard]] std::string not_canonical(const ZipIndex& index);
+// ---- is it as our own writer would have made it?
 
-// True when the packed bytes of a deflated entry are what this program would write for `unpacked`.
-[[nodiscard]] Result<bool> compressed_as_ours(const FileReader& file, const ZipEntry& entry, ByteView unpacked);
+// What differs in the headers and in which entry; nothing when they are as ours. Packed bytes apart, see
+// packed_as_ours.
+struct FormFault {
+    std::string entry;  // empty: the archive as a whole
+    std::string what;
+};
+[[nodiscard]] std::optional<FormFault> not_as_ours(const ZipIndex& index);
+
+// True when the packed bytes of an entry are what this program would write for `unpacked`.
+[[nodiscard]] Result<bool> packed_as_ours(const FileReader& file, const ZipEntry& entry, ByteView unpacked);
 
 }  // namespace cotter

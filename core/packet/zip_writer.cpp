@@ -61,6 +61,13 @@ Bytes end_records(std::uint64_t entries, std::uint64_t size, std::uint64_t at) {
 
 }  // namespace
 
+DosTime DosTime::of(const Instant& at) {
+    const Instant::Wall wall = at.wall();
+    if (wall.date.year < 1980 || wall.date.year > 2107) return {0, (1 << 5) | 1};
+    return {static_cast<std::uint16_t>(wall.hour << 11 | wall.minute << 5 | wall.second / 2),
+            static_cast<std::uint16_t>((wall.date.year - 1980) << 9 | wall.date.month << 5 | wall.date.day)};
+}
+
 ZipFile ZipFile::make(std::string name, Bytes bytes, Packing packing) {
     ZipFile file;
     file.name = std::move(name);

@@ -44,6 +44,12 @@ TEST_CASE("signature: every changed character of the armor is refused") {
     }
 }
 
+TEST_CASE("signature: does not depend on the key's comment, and needs a whole seed") {
+    const auto one = DeviceKey::from_seed(Bytes(32, 9), "one"), other = DeviceKey::from_seed(Bytes(32, 9), "other");
+    CHECK(one->sign(as_bytes("m"), kPacketNamespace) == other->sign(as_bytes("m"), kPacketNamespace));
+    CHECK_FALSE(DeviceKey::from_seed(Bytes(31, 9), ""));
+}
+
 TEST_CASE("device key: made once, kept, and never replaced when it is broken") {
     MemoryFiles files;
     files.put("/book/empty", {});

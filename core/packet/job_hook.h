@@ -1,0 +1,11 @@
+// Tells the check, which knows only boxes, what a job document is. Handed to check() by whoever calls it.
+#pragma once
+
+#include "core/packet/check.h"
+
+namespace cotter {
+
+// For CheckHooks::job: schema, version and records, then what the document says of itself.
+[[nodiscard]] Result<JobFacts> look_at_job(ByteView json);
+
+}  // namespace cotter

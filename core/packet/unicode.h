@@ -1,0 +1,16 @@
+// File names as different systems see them: composed or decomposed, with or without regard to case. Any thread.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+namespace cotter {
+
+// `utf8` in normalisation form C; unchanged when it is not UTF-8.
+[[nodiscard]] std::string composed(std::string_view utf8);
+
+// A key that is the same for all names that some file system takes for one name: normalised (form C), full Unicode case
+// folding, characters that show nothing left out, dots and spaces at the end of each part of the path left out.
+[[nodiscard]] std::string folded_path(std::string_view utf8);
+
+}  // namespace cotter
