@@ -62,7 +62,7 @@ struct Pair {
 
 }  // namespace
 
-TEST_CASE("book: 2,000 random steps agree with the pure functions, back to the first and forward again") {
+TEST_CASE("book: two thousand random steps agree with the pure functions, back to the first and forward again") {
     Pair pair;
     const Edit opening = pair.maker.opening();
     pair.commit(opening);
