@@ -1,6 +1,9 @@
 // What an app is to those who show it: a window, a browser, the headless driver, a test.
 #pragma once
 
+#include <functional>
+#include <memory>
+
 #include "app/ui/ui.h"
 
 namespace cotter {
@@ -13,5 +16,12 @@ public:
     // Draws one frame, then applies the commands that came of it. `ui` lives for this call only.
     virtual void frame(UiContext& ui) = 0;
 };
+
+// What a platform hands to the app it shows. Valid as long as the app.
+struct HostParts {
+    PictureStore& pictures;
+    Waker& waker;
+};
+using MakeApp = std::function<std::unique_ptr<AppUi>(const HostParts&)>;
 
 }  // namespace cotter

@@ -11,8 +11,10 @@ LIBRARIES = {
     "libharu": r"hpdf",
     "libjpeg": r"(jpeglib|turbojpeg)\.h$",
     "libexif": r"libexif/",
-    "stb": r"(stb/)?stb_",
+    "stb": r"(stb/)?stb_(?!image_write)",
+    "stb_image_write": r"(stb/)?stb_image_write",
     "OpenSSL": r"openssl/",
+    "libdeflate": r"libdeflate\.h$",
     "utf8proc": r"utf8proc\.h$",
     "libqrencode": r"qrencode\.h$",
 }

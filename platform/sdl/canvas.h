@@ -1,0 +1,33 @@
+// ImGui's draw data onto an SDL renderer; pixels back from it. The frame's thread only.
+#pragma once
+
+#include <SDL.h>
+
+#include "app/ui/stage.h"
+#include "core/base/bytes.h"
+#include "core/base/error.h"
+
+namespace cotter {
+
+// The SDL_Renderer backend of ImGui for one Stage. One at a time.
+class Canvas {
+public:
+    Canvas(SDL_Renderer* renderer, Stage& stage);
+    ~Canvas();
+    Canvas(const Canvas&) = delete;
+    Canvas& operator=(const Canvas&) = delete;
+
+    // One whole frame of `app` at `now_s`, up to but not including the present.
+    void draw(AppUi& app, double now_s);
+    void lost();  // the renderer lost its textures
+
+    // What was drawn, as PNG.
+    [[nodiscard]] Result<Bytes> picture() const;
+
+private:
+    SDL_Renderer* renderer_;
+    Stage& stage_;
+    bool fonts_lost_ = true;
+};
+
+}  // namespace cotter
