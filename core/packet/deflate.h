@@ -1,4 +1,4 @@
-// zlib behind two calls: deflating a whole text, inflating a stream with its bounds kept. Any thread.
+// What zips need of compression: CRC-32, deflating a whole text, inflating a stream with its bounds kept. Any thread.
 #pragma once
 
 #include <functional>

@@ -7,10 +7,6 @@
 
 namespace cotter {
 
-std::uint32_t crc32_of(ByteView bytes, std::uint32_t start) {
-    return static_cast<std::uint32_t>(::crc32_z(start, bytes.data(), bytes.size()));
-}
-
 Bytes deflate_bytes(ByteView bytes) {
     z_stream stream{};
     deflateInit2(&stream, zip::kOurLevel, Z_DEFLATED, -MAX_WBITS, 9, Z_DEFAULT_STRATEGY);
