@@ -16,7 +16,7 @@ inline constexpr std::string_view kPacketNamespace = "cotter-packet";
 class DeviceKey {
 public:
     // The key in `path`, an unencrypted OpenSSH private key of type ssh-ed25519; made there (mode 0600, with
-    // `path`.pub beside it) when there is none. Fails `damaged` for any other content.
+    // `path`.pub beside it, folders too) when there is none. Fails `damaged` for any other content.
     [[nodiscard]] static Result<DeviceKey> load_or_make(Files& files, Random& random, const std::string& path,
                                                         const std::string& comment);
     // The same key for the same 32 bytes. For tests and for the demo, whose key is no secret.
@@ -30,6 +30,7 @@ public:
 private:
     DeviceKey() = default;
     [[nodiscard]] Bytes private_file(ByteView check) const;
+    static Result<DeviceKey> make(Files& files, Random& random, const std::string& path, const std::string& comment);
     static Result<DeviceKey> parse_private(std::string_view text, const std::string& path);
     std::array<std::uint8_t, 64> secret_{};  // seed, then public key
     std::array<std::uint8_t, 32> public_{};
@@ -43,6 +44,7 @@ struct SignedBy {
 
 // Who signed `message`. Fails `refused` when the signature is not for these bytes or another namespace, `damaged` when
 // it is not a signature in exactly the form that sign() and ssh-keygen write.
-[[nodiscard]] Result<SignedBy> verify_signature(std::string_view armored, ByteView message, std::string_view name_space);
+[[nodiscard]] Result<SignedBy> verify_signature(std::string_view armored, ByteView message,
+                                                std::string_view name_space);
 
 }  // namespace cotter

@@ -2,6 +2,7 @@
 #include "core/packet/signature.h"
 
 #include <algorithm>
+#include <optional>
 
 #include <sodium.h>
 
@@ -43,8 +44,10 @@ public:
     explicit SshReader(ByteView bytes) : bytes_(bytes) {}
     void expect(std::string_view raw) {
         const bool there = bytes_.size() >= raw.size() && as_text(bytes_.first(raw.size())) == raw;
-        if (there) bytes_ = bytes_.subspan(raw.size());
-        else bad_ = true;
+        if (there)
+            bytes_ = bytes_.subspan(raw.size());
+        else
+            bad_ = true;
     }
     std::uint32_t number() {
         if (bytes_.size() < 4) return spoil(), 0;
@@ -138,8 +141,15 @@ std::string DeviceKey::sign(ByteView message, std::string_view name_space) const
     std::array<std::uint8_t, crypto_sign_BYTES> signature{};
     crypto_sign_detached(signature.data(), nullptr, text.data(), text.size(), secret_.data());
     const Bytes blob = SshWriter().text(kKeyType).bytes(signature).out();
-    return armor("SSH SIGNATURE", SshWriter().raw(kSignatureMagic).number(1).bytes(public_blob(public_)).text(name_space)
-                                      .text("").text(kHash).bytes(blob).out());
+    return armor("SSH SIGNATURE", SshWriter()
+                                      .raw(kSignatureMagic)
+                                      .number(1)
+                                      .bytes(public_blob(public_))
+                                      .text(name_space)
+                                      .text("")
+                                      .text(kHash)
+                                      .bytes(blob)
+                                      .out());
 }
 
 std::string DeviceKey::public_line() const {
@@ -155,8 +165,15 @@ Bytes DeviceKey::private_file(ByteView check) const {
     inner.raw(as_text(check)).raw(as_text(check)).text(kKeyType).bytes(public_).bytes(secret_).text(comment_);
     std::string padded(as_text(inner.out()));
     for (char pad = 1; padded.size() % 8 != 0; ++pad) padded += pad;
-    const Bytes whole = SshWriter().raw(kPrivateMagic).text("none").text("none").text("").number(1)
-                            .bytes(public_blob(public_)).text(padded).out();
+    const Bytes whole = SshWriter()
+                            .raw(kPrivateMagic)
+                            .text("none")
+                            .text("none")
+                            .text("")
+                            .number(1)
+                            .bytes(public_blob(public_))
+                            .text(padded)
+                            .out();
     return to_bytes(armor("OPENSSH PRIVATE KEY", whole));
 }
 
@@ -170,32 +187,48 @@ Result<DeviceKey> DeviceKey::parse_private(std::string_view text, const std::str
     SshReader inner(r.bytes());
     const bool same_check = inner.number() == inner.number();
     inner.expect_text(kKeyType);
-    (void)inner.bytes();
+    const ByteView stated = inner.bytes();
     const ByteView secret = inner.bytes();
     const std::string comment(as_text(inner.bytes()));
     if (!r.good() || !inner.good() || !same_check || secret.size() != crypto_sign_SECRETKEYBYTES)
         return fail(Errc::damaged, "this is not an unencrypted ed25519 key of OpenSSH", path,
                     "put the right key back, or move this file away to have a new key made");
-    return from_seed(secret.first(crypto_sign_SEEDBYTES), comment);
+    COTTER_ASSIGN(DeviceKey key, from_seed(secret.first(crypto_sign_SEEDBYTES), comment));
+    if (!std::ranges::equal(stated, key.public_) || !std::ranges::equal(secret, key.secret_))
+        return fail(Errc::damaged, "the two halves of this key do not belong together", path, "put the right key back");
+    return key;
+}
+
+Result<DeviceKey> DeviceKey::make(Files& files, Random& random, const std::string& path, const std::string& comment) {
+    std::array<std::uint8_t, crypto_sign_SEEDBYTES> seed{};
+    std::array<std::uint8_t, 4> check{};
+    random.fill(seed);
+    random.fill(check);
+    auto key = from_seed(seed, comment);
+    sodium_memzero(seed.data(), seed.size());
+    if (!key) return key;
+    COTTER_TRY(files.make_folders(parent_folder(path)));
+    COTTER_TRY(replace_file(files, path, key->private_file(check), true));
+    return key;
 }
 
 Result<DeviceKey> DeviceKey::load_or_make(Files& files, Random& random, const std::string& path,
                                           const std::string& comment) {
     constexpr std::uint64_t largest = 64 * 1024;
     const auto there = files.info(path);
+    if (!there && there.error().code != Errc::not_found) return unexpected(there.error());
+    std::optional<DeviceKey> key;
     if (there) {
         COTTER_ASSIGN(const Bytes text, read_file(files, path, largest));
-        return parse_private(as_text(text), path);
+        COTTER_ASSIGN(key, parse_private(as_text(text), path));
+    } else {
+        COTTER_ASSIGN(key, make(files, random, path, comment));
     }
-    if (there.error().code != Errc::not_found) return unexpected(there.error());
-    std::array<std::uint8_t, 32> seed{};
-    std::array<std::uint8_t, 4> check{};
-    random.fill(seed);
-    random.fill(check);
-    COTTER_ASSIGN(DeviceKey key, from_seed(seed, comment));
-    COTTER_TRY(replace_file(files, path, key.private_file(check), true));
-    COTTER_TRY(replace_file(files, path + ".pub", as_bytes(key.public_line() + "\n")));
-    return key;
+    const std::string public_path = path + ".pub";  // missing too when power was lost between the two
+    const auto beside = files.info(public_path);
+    if (!beside && beside.error().code != Errc::not_found) return unexpected(beside.error());
+    if (!beside) COTTER_TRY(replace_file(files, public_path, as_bytes(key->public_line() + "\n")));
+    return *key;
 }
 
 Result<SignedBy> verify_signature(std::string_view armored, ByteView message, std::string_view name_space) {

@@ -60,9 +60,33 @@ TEST_CASE("device key: made once, kept, and never replaced when it is broken") {
     REQUIRE_MESSAGE(again, (again ? "" : again.error().line()));
     CHECK(again->public_line() == made->public_line());
     CHECK(again->public_line().ends_with(" tech's phone"));
+    CHECK(files.get("/book/device_key.pub") == to_bytes(made->public_line() + "\n"));
+    REQUIRE(files.remove("/book/device_key.pub"));
+    REQUIRE(DeviceKey::load_or_make(files, random, "/book/device_key", "ignored"));
+    CHECK(files.get("/book/device_key.pub") == to_bytes(made->public_line() + "\n"));
     files.put("/book/device_key", as_bytes("rubbish"));
     const auto broken = DeviceKey::load_or_make(files, random, "/book/device_key", "");
     REQUIRE_FALSE(broken);
     CHECK(broken.error().code == Errc::damaged);
     CHECK(files.get("/book/device_key") == to_bytes("rubbish"));
+}
+
+TEST_CASE("device key: after any failure and power cut there is the whole key or none, and never another one") {
+    const auto run = [](MemoryFiles& files) {
+        CountingRandom random;
+        return DeviceKey::load_or_make(files, random, "/book/keys/device_key", "phone");
+    };
+    for_every_failure([](MemoryFiles& files) { files.put("/book/empty", {}); },
+                      [&](MemoryFiles& files) {
+                          const auto key = run(files);
+                          CHECK(key.has_value() != files.failed());
+                      },
+                      [&](MemoryFiles& files) {
+                          if (const Bytes there = files.get("/book/keys/device_key"); !there.empty()) {
+                              CHECK(run(files).has_value());
+                              CHECK(files.get("/book/keys/device_key") == there);
+                          }
+                          files.put("/book/keys/empty", {});
+                          CHECK(run(files).has_value());
+                      });
 }
