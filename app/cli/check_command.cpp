@@ -17,7 +17,8 @@ struct Options {
 Json as_json(const std::string& path, const CheckReport& report) {
     Json reasons = Json::array();
     for (const Reason& reason : report.reasons)
-        reasons.push_back({{"weight", std::string(name_of(reason.weight))}, {"where", reason.where}, {"what", reason.what}});
+        reasons.push_back(
+            {{"weight", std::string(name_of(reason.weight))}, {"where", reason.where}, {"what", reason.what}});
     return {{"packet", path},
             {"verdict", std::string(name_of(report.verdict))},
             {"reasons", std::move(reasons)},
@@ -36,7 +37,8 @@ Json as_json(const std::string& path, const CheckReport& report) {
 void print(const std::string& path, const CheckReport& report) {
     fmt::print("{}: {}\n", one_line(path, 500), name_of(report.verdict));
     for (const Reason& reason : report.reasons)
-        fmt::print("  {}: {}{}\n", name_of(reason.weight), reason.where.empty() ? "" : reason.where + ": ", reason.what);
+        fmt::print("  {}: {}{}\n", name_of(reason.weight), reason.where.empty() ? "" : reason.where + ": ",
+                   reason.what);
     if (report.verdict == Verdict::invalid) return;
     fmt::print("  {} files, {} bytes, BagIt {}, {}\n", report.files, report.bytes, report.bag_version,
                fmt::join(report.algorithms, " "));
@@ -56,8 +58,10 @@ int run(Ports& ports, const Options& options) {
     for (std::size_t i = 0; i < options.packets.size(); ++i) {
         const CheckReport report = check(ports.files, ports.workers, options.packets[i], hooks);
         all_good = all_good && report.verdict != Verdict::invalid;
-        if (options.json) all.push_back(as_json(options.packets[i], report));
-        else print(options.packets[i], report);
+        if (options.json)
+            all.push_back(as_json(options.packets[i], report));
+        else
+            print(options.packets[i], report);
         progress.at(i + 1, options.packets.size());
     }
     if (options.json) fmt::print("{}\n", all.dump(2, ' ', false, Json::error_handler_t::replace));

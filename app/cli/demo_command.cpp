@@ -26,7 +26,8 @@ Result<> replay_demo(Ports& ports, Workshop& shop, bool show_progress) {
     COTTER_ASSIGN(const auto jobs, shop.book->jobs());
     if (!jobs.empty() && jobs.front().signed_off) return {};  // made by an earlier run
     if (!jobs.empty())
-        return fail(Errc::refused, "the folder holds a demo that was not finished", shop.folder, "remove it and try again");
+        return fail(Errc::refused, "the folder holds a demo that was not finished", shop.folder,
+                    "remove it and try again");
     Progress progress(show_progress, "demo job");
     const std::string edits = join_path(ports.share, "demo/edits.jsonl");
     COTTER_TRY(replay(*shop.book, *shop.vault, ports.files, edits, [&](std::size_t done, std::size_t total) {

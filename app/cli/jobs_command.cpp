@@ -12,16 +12,22 @@ struct Options {
 };
 
 Json as_json(const JobSummary& job) {
-    return {{"job", job.id.text()},        {"opened", job.opened.text()},    {"unit", job.unit},
-            {"customer", job.customer},    {"place", job.place},             {"technician", job.technician},
-            {"shots", job.shots},          {"findings", job.findings},       {"signed_off", job.signed_off},
+    return {{"job", job.id.text()},
+            {"opened", job.opened.text()},
+            {"unit", job.unit},
+            {"customer", job.customer},
+            {"place", job.place},
+            {"technician", job.technician},
+            {"shots", job.shots},
+            {"findings", job.findings},
+            {"signed_off", job.signed_off},
             {"worst_grade", job.worst ? std::string(name_of(*job.worst)) : std::string()}};
 }
 
 void print(const JobSummary& job) {
     fmt::print("{}  {}  {:<12} {:<11}  {:>3} shots  {:>3} findings  {}  {}\n", job.id.text().substr(0, 8),
-               job.opened.text().substr(0, 16), one_line(job.unit, 40), job.worst ? name_of(*job.worst) : "-", job.shots,
-               job.findings, job.signed_off ? "signed off" : "open      ", one_line(job.customer, 60));
+               job.opened.text().substr(0, 16), one_line(job.unit, 40), job.worst ? name_of(*job.worst) : "-",
+               job.shots, job.findings, job.signed_off ? "signed off" : "open      ", one_line(job.customer, 60));
 }
 
 int run(Ports& ports, const Options& options) {
@@ -31,8 +37,10 @@ int run(Ports& ports, const Options& options) {
     if (!jobs) return report(jobs.error(), options.json);
     Json list = Json::array();
     for (const JobSummary& job : *jobs) options.json ? list.push_back(as_json(job)) : print(job);
-    if (options.json) fmt::print("{}\n", list.dump(2));
-    else if (jobs->empty()) fmt::print("The book holds no jobs yet.\n");
+    if (options.json)
+        fmt::print("{}\n", list.dump(2));
+    else if (jobs->empty())
+        fmt::print("The book holds no jobs yet.\n");
     return kDone;
 }
 

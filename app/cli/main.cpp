@@ -21,8 +21,9 @@ int report(const Error& error, bool json) {
 namespace {
 
 int run(int argc, char** argv, Ports& ports) {
-    CLI::App app("Cotter keeps the record of work on towed trailers: photos, readings, torques, levels, and the packet "
-                 "that proves them.");
+    CLI::App app(
+        "Cotter keeps the record of work on towed trailers: photos, readings, torques, levels, and the packet "
+        "that proves them.");
     app.name("cotter");
     app.set_version_flag("--version", "cotter " COTTER_VERSION);
     app.require_subcommand(1);

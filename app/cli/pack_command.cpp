@@ -16,8 +16,8 @@ struct Options {
 Result<Packed> pack_named(Ports& ports, const Options& options) {
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::existing));
     COTTER_ASSIGN(const JobId job, shop.book->find_job(options.job));
-    COTTER_ASSIGN(const auto key, DeviceKey::load_or_make(ports.files, ports.random, join_path(options.book, "device_key"),
-                                                          "cotter device key"));
+    COTTER_ASSIGN(const auto key, DeviceKey::load_or_make(ports.files, ports.random,
+                                                          join_path(options.book, "device_key"), "cotter device key"));
     return pack_job(ports, shop, key, job, options.out);
 }
 
@@ -42,7 +42,8 @@ Command pack_command(CLI::App& app, Ports& ports) {
     auto options = std::make_shared<Options>();
     CLI::App* parser = app.add_subcommand("pack", "Write a job's packet: a dated, signed zip that anyone can check");
     parser->add_option("--book", options->book, "The book's folder")->required();
-    parser->add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit")->required();
+    parser->add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit")
+        ->required();
     parser->add_option("--out", options->out, "The folder to write the packet to")->required();
     parser->add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};

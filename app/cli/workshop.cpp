@@ -37,8 +37,8 @@ Result<Packed> pack_job(Ports& ports, Workshop& shop, const DeviceKey& key, cons
     COTTER_ASSIGN(Packed packed, pack(tools, whole, earlier, out_folder));
     if (packed.unchanged) return packed;
     const PacketFacts& f = packed.facts;
-    COTTER_TRY(shop.book->record_packet(
-        {job, f.revision, f.content_sha256, f.tagmanifest_sha256, f.name, ports.clock.now()}));
+    COTTER_TRY(
+        shop.book->record_packet({job, f.revision, f.content_sha256, f.tagmanifest_sha256, f.name, ports.clock.now()}));
     return packed;
 }
 

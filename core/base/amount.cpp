@@ -11,9 +11,9 @@ namespace cotter {
 
 namespace {
 
-constexpr double kPound = 0.45359237;               // kg
-constexpr double kPoundForce = kPound * 9.80665;    // N
-constexpr double kInch = 0.0254;                    // m
+constexpr double kPound = 0.45359237;             // kg
+constexpr double kPoundForce = kPound * 9.80665;  // N
+constexpr double kInch = 0.0254;                  // m
 constexpr double kPsi = kPoundForce / (kInch * kInch);
 
 using enum Quantity;
@@ -31,7 +31,7 @@ constexpr std::array kUnits{
     Unit{"[lbf_av]", "lbf", force, kPoundForce},
     Unit{"N.m", "N·m", torque, 1},
     Unit{"[lbf_av].[ft_i]", "lb-ft", torque, kPoundForce * 12 * kInch},
-    Unit{"[lbf_av].[in_i]", "lb-in", torque, kPoundForce * kInch},
+    Unit{"[lbf_av].[in_i]", "lb-in", torque, kPoundForce* kInch},
     Unit{"kPa", "kPa", pressure, 1e3},
     Unit{"bar", "bar", pressure, 1e5},
     Unit{"[psi]", "psi", pressure, kPsi},

@@ -11,15 +11,29 @@
 namespace cotter {
 
 // What a unit measures; amounts of different quantities cannot be compared.
-enum class Quantity { length, mass, force, torque, pressure, temperature, volume, angle, voltage, current, resistance, time, ratio };
+enum class Quantity {
+    length,
+    mass,
+    force,
+    torque,
+    pressure,
+    temperature,
+    volume,
+    angle,
+    voltage,
+    current,
+    resistance,
+    time,
+    ratio
+};
 
 // One unit: si = (value + shift) × factor. `ucum` is its code in the Unified Code for Units of Measure.
 struct Unit {
-    std::string_view ucum;     // "[lbf_av].[ft_i]"
-    std::string_view label;    // "lb-ft"
+    std::string_view ucum;   // "[lbf_av].[ft_i]"
+    std::string_view label;  // "lb-ft"
     Quantity quantity;
-    double factor;             // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1
-    double shift = 0;          // only temperatures have one
+    double factor;     // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1
+    double shift = 0;  // only temperatures have one
 };
 
 [[nodiscard]] std::span<const Unit> all_units();
@@ -45,8 +59,8 @@ struct Amount {
     std::string unit = "1";  // a UCUM code of all_units()
 
     bool operator==(const Amount&) const = default;
-    [[nodiscard]] double si() const;          // in the SI unit of the quantity
-    [[nodiscard]] std::string text() const;   // "7.10 mm", "3/32 in"
+    [[nodiscard]] double si() const;         // in the SI unit of the quantity
+    [[nodiscard]] std::string text() const;  // "7.10 mm", "3/32 in"
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.must("value", s.number);

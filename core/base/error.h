@@ -44,16 +44,15 @@ using tl::unexpected;
 }  // namespace cotter
 
 // Returns the error of `expr` from the enclosing function when it failed.
-#define COTTER_TRY(expr)                                            \
-    do {                                                            \
-        if (auto try_result_ = (expr); !try_result_)                \
-            return ::cotter::unexpected(std::move(try_result_).error()); \
+#define COTTER_TRY(expr)                                                                                          \
+    do {                                                                                                          \
+        if (auto try_result_ = (expr); !try_result_) return ::cotter::unexpected(std::move(try_result_).error()); \
     } while (false)
 
 #define COTTER_CONCAT2(a, b) a##b
 #define COTTER_CONCAT(a, b) COTTER_CONCAT2(a, b)
-#define COTTER_ASSIGN2(tmp, decl, expr)                      \
-    auto tmp = (expr);                                       \
+#define COTTER_ASSIGN2(tmp, decl, expr)                            \
+    auto tmp = (expr);                                             \
     if (!tmp) return ::cotter::unexpected(std::move(tmp).error()); \
     decl = std::move(*tmp)
 

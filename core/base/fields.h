@@ -20,10 +20,14 @@ struct AnyVisitor {
 };
 
 template <class T>
-concept HasFields = requires(T& t, AnyVisitor v) { std::remove_const_t<T>::each_field(t, v); };
+concept HasFields = requires(T& t, AnyVisitor v) {
+    std::remove_const_t<T>::each_field(t, v);
+};
 
 template <class E>
-concept NamedEnum = std::is_enum_v<E> && requires(E e) { names(e); };
+concept NamedEnum = std::is_enum_v<E> && requires(E e) {
+    names(e);
+};
 
 template <NamedEnum E>
 [[nodiscard]] constexpr std::string_view name_of(E e) {
@@ -37,7 +41,6 @@ template <NamedEnum E>
         if (all[i] == name) return static_cast<E>(i);
     return std::nullopt;
 }
-
 
 template <class... T>
 [[nodiscard]] constexpr auto name_list(T... texts) {

@@ -15,7 +15,7 @@ namespace cotter {
 struct FileInfo {
     enum class Kind { file, folder, link, other };
     Kind kind = Kind::file;
-    std::uint64_t size = 0;          // bytes; 0 for a folder
+    std::uint64_t size = 0;  // bytes; 0 for a folder
     std::int64_t modified_unix_s = 0;
 };
 
@@ -53,7 +53,7 @@ public:
     // Creates or empties `path`. `secret`: readable by the owner alone (mode 0600 where there are modes).
     virtual Result<std::unique_ptr<FileWriter>> create(const std::string& path, bool secret = false) = 0;
     virtual Result<> rename(const std::string& from, const std::string& to) = 0;  // replaces `to` atomically
-    virtual Result<> remove(const std::string& path) = 0;  // one file or empty folder
+    virtual Result<> remove(const std::string& path) = 0;                         // one file or empty folder
     virtual Result<> make_folders(const std::string& path) = 0;  // with parents; fine when there already
     virtual Result<> sync_folder(const std::string& path) = 0;
     virtual Result<std::unique_ptr<FileLock>> lock(const std::string& path) = 0;

@@ -13,8 +13,8 @@ namespace cotter {
 
 enum class HashKind { md5, sha1, sha256, sha512 };
 
-[[nodiscard]] std::string_view hash_name(HashKind kind);                       // "sha256"
-[[nodiscard]] std::optional<HashKind> hash_from_name(std::string_view name);   // by that name
+[[nodiscard]] std::string_view hash_name(HashKind kind);                      // "sha256"
+[[nodiscard]] std::optional<HashKind> hash_from_name(std::string_view name);  // by that name
 
 // A digest being computed. Not copyable; one thread at a time.
 class Hasher {

@@ -10,10 +10,14 @@ constexpr std::array<std::string_view, 4> kNames{"md5", "sha1", "sha256", "sha51
 
 const EVP_MD* method(HashKind kind) {
     switch (kind) {
-        case HashKind::md5: return EVP_md5();
-        case HashKind::sha1: return EVP_sha1();
-        case HashKind::sha512: return EVP_sha512();
-        case HashKind::sha256: break;
+        case HashKind::md5:
+            return EVP_md5();
+        case HashKind::sha1:
+            return EVP_sha1();
+        case HashKind::sha512:
+            return EVP_sha512();
+        case HashKind::sha256:
+            break;
     }
     return EVP_sha256();
 }

@@ -18,12 +18,13 @@ Result<Uuid> Uuid::parse(std::string_view text) {
     bool shaped = text.size() == 36;
     for (std::size_t i = 0; shaped && i < text.size(); ++i) {
         const bool dash_here = i == 8 || i == 13 || i == 18 || i == 23;
-        if (dash_here != (text[i] == '-')) shaped = false;
-        else if (!dash_here) hex += text[i];
+        if (dash_here != (text[i] == '-'))
+            shaped = false;
+        else if (!dash_here)
+            hex += text[i];
     }
     const Bytes raw = from_hex(hex);
-    if (!shaped || raw.size() != 16)
-        return fail(Errc::refused, "not an id (UUID)", fmt::format("'{}'", text));
+    if (!shaped || raw.size() != 16) return fail(Errc::refused, "not an id (UUID)", fmt::format("'{}'", text));
     Uuid id;
     std::copy(raw.begin(), raw.end(), id.bytes.begin());
     return id;

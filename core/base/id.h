@@ -16,9 +16,9 @@ struct Uuid {
 
     auto operator<=>(const Uuid&) const = default;
     [[nodiscard]] bool nil() const { return *this == Uuid{}; }
-    [[nodiscard]] std::string text() const;  // "3f9c1a2b-…", lower case
+    [[nodiscard]] std::string text() const;                          // "3f9c1a2b-…", lower case
     [[nodiscard]] static Result<Uuid> parse(std::string_view text);  // the 36-character form, either case
-    [[nodiscard]] static Uuid random(Random& random);  // version 4
+    [[nodiscard]] static Uuid random(Random& random);                // version 4
 };
 
 template <class Kind>

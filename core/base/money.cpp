@@ -30,7 +30,8 @@ Result<Money> Money::parse(std::string_view amount, std::string_view currency) {
 
 Result<Money> add(const Money& a, const Money& b) {
     if (a.currency != b.currency)
-        return fail(Errc::refused, "amounts in different currencies cannot be added", a.currency + " and " + b.currency);
+        return fail(Errc::refused, "amounts in different currencies cannot be added",
+                    a.currency + " and " + b.currency);
     Money sum{0, a.currency};
     if (__builtin_add_overflow(a.minor, b.minor, &sum.minor))
         return fail(Errc::refused, "the sum is too large", a.text() + " + " + b.text());

@@ -7,7 +7,8 @@ namespace cotter {
 
 namespace {
 
-// Length of the well-formed UTF-8 sequence at the start of `text`, 0 when there is none. Ranges after Unicode table 3-7.
+// Length of the well-formed UTF-8 sequence at the start of `text`, 0 when there is none. Ranges after Unicode table
+// 3-7.
 std::size_t sequence_length(std::string_view text) {
     const auto byte = [&](std::size_t i) -> unsigned {
         return i < text.size() ? static_cast<std::uint8_t>(text[i]) : 0u;
@@ -69,8 +70,10 @@ std::string one_line(std::string_view text, std::size_t max) {
         const std::size_t take = length == 0 ? 1 : length;
         if (out.size() + take > max) return out + "…";
         const bool control = length == 1 && (text[0] < 0x20 || text[0] == 0x7f);
-        if (length == 0 || control) out += '?';
-        else out += text.substr(0, take);
+        if (length == 0 || control)
+            out += '?';
+        else
+            out += text.substr(0, take);
         text.remove_prefix(take);
     }
     return out;

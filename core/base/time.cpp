@@ -59,8 +59,8 @@ std::string Date::text() const {
 Result<Date> Date::parse(std::string_view text) {
     const Date date{digits(text, 0, 4), digits(text, 5, 2), digits(text, 8, 2)};
     const bool shaped = text.size() == 10 && text[4] == '-' && text[7] == '-';
-    if (!shaped || date.year < 1900 || date.year > 2199 || date.month < 1 || date.day < 1 ||
-        date.month > 12 || from_days(date.days()) != date)
+    if (!shaped || date.year < 1900 || date.year > 2199 || date.month < 1 || date.day < 1 || date.month > 12 ||
+        from_days(date.days()) != date)
         return bad_time(text, "date, like 2026-05-14");
     return date;
 }
@@ -90,8 +90,8 @@ Instant Instant::from_wall(const Wall& wall, int offset_min) {
 Result<Instant> Instant::parse(std::string_view text) {
     const auto date = Date::parse(text.substr(0, 10));
     const Wall wall{date ? *date : Date{}, digits(text, 11, 2), digits(text, 14, 2), digits(text, 17, 2)};
-    const bool shaped = date && text.size() > 19 && (text[10] == 'T' || text[10] == 't') && text[13] == ':' &&
-                        text[16] == ':';
+    const bool shaped =
+        date && text.size() > 19 && (text[10] == 'T' || text[10] == 't') && text[13] == ':' && text[16] == ':';
     if (!shaped || wall.hour < 0 || wall.hour > 23 || wall.minute < 0 || wall.minute > 59 || wall.second < 0 ||
         wall.second > 59)
         return bad_time(text, "time with its offset, like 2026-05-14T08:12:03-05:00");

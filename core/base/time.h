@@ -18,8 +18,8 @@ struct Date {
 
     auto operator<=>(const Date&) const = default;
 
-    [[nodiscard]] std::string text() const;                      // "2026-05-14"
-    [[nodiscard]] std::int64_t days() const;                     // since 1970-01-01
+    [[nodiscard]] std::string text() const;   // "2026-05-14"
+    [[nodiscard]] std::int64_t days() const;  // since 1970-01-01
     [[nodiscard]] static Date from_days(std::int64_t days);
     [[nodiscard]] static Result<Date> parse(std::string_view text);  // years 1900…2199 only
 };
@@ -33,7 +33,10 @@ struct Instant {
 
     [[nodiscard]] std::string text() const;  // "2026-05-14T08:12:03-05:00"; "+00:00" never "Z"
     [[nodiscard]] Date local_date() const;
-    struct Wall { Date date; int hour, minute, second; };
+    struct Wall {
+        Date date;
+        int hour, minute, second;
+    };
     [[nodiscard]] Wall wall() const;  // what a clock at the place showed
     // Accepts "Z" and fractions of a second (dropped). Fails `refused` for anything but RFC 3339.
     [[nodiscard]] static Result<Instant> parse(std::string_view text);

@@ -39,8 +39,10 @@ Result<> check_version(const Json& json) {
     const std::string text = version != json.end() && version->is_string() ? version->get<std::string>() : "";
     const int major = text.empty() ? 0 : std::atoi(text.c_str());
     if (major > kJobMajor)
-        return fail(Errc::too_new, fmt::format("the job document is of version {}, this program reads up to {}.x",
-                                               one_line(text, 20), kJobMajor), {}, "use a newer Cotter");
+        return fail(Errc::too_new,
+                    fmt::format("the job document is of version {}, this program reads up to {}.x", one_line(text, 20),
+                                kJobMajor),
+                    {}, "use a newer Cotter");
     if (major < 1) return fail(Errc::damaged, "the job document has no version");
     return {};
 }
@@ -76,7 +78,8 @@ Result<JobDocument> job_document_from_json(std::string_view text) {
     document.revision = head.revision;
     document.previous_tagmanifest_sha256 = std::move(head.previous);
     document.photos = std::move(head.photos);
-    if (head.job != document.job.id()) return fail(Errc::damaged, "the job document names another job than its records");
+    if (head.job != document.job.id())
+        return fail(Errc::damaged, "the job document names another job than its records");
     return document;
 }
 
@@ -106,8 +109,11 @@ std::vector<PacketPhoto> name_photos(const Job& job) {
         const std::string name = fmt::format("{}_{:02}", stem, ++counts[stem]);
         const auto& tags = job.all<Tag>();
         const bool tagged = std::any_of(tags.begin(), tags.end(), [&](const Tag& t) { return t.shot == shot.id; });
-        out.push_back({shot.id, fmt::format("photos/{}.{}", name, extension),
-                       tagged ? fmt::format("tagged/{}.jpg", name) : std::string(), {}, true});
+        out.push_back({shot.id,
+                       fmt::format("photos/{}.{}", name, extension),
+                       tagged ? fmt::format("tagged/{}.jpg", name) : std::string(),
+                       {},
+                       true});
     }
     return out;
 }

@@ -16,9 +16,9 @@ inline constexpr int kJobMinor = 0;  // a reader takes a higher one and keeps wh
 // Where one shot lies in the packet. `cleaned`: private data was taken out of the copy.
 struct PacketPhoto {
     Id<Shot> shot;
-    std::string file;          // "photos/axle1-left_cap_before_01.jpg", below data/
-    std::string tagged_file;   // the same with tags drawn in, or empty
-    std::string sha256;        // of `file` as it lies in the packet
+    std::string file;         // "photos/axle1-left_cap_before_01.jpg", below data/
+    std::string tagged_file;  // the same with tags drawn in, or empty
+    std::string sha256;       // of `file` as it lies in the packet
     bool cleaned = true;
 
     bool operator==(const PacketPhoto&) const = default;

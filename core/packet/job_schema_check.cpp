@@ -26,7 +26,8 @@ Result<> check_job_schema(std::string_view text) {
     results.popError(error);  // the innermost comes first
     std::string where;
     for (const std::string& part : error.context) where += part;
-    return fail(Errc::refused, "it does not keep to the schema of a job: " + one_line(error.description), one_line(where));
+    return fail(Errc::refused, "it does not keep to the schema of a job: " + one_line(error.description),
+                one_line(where));
 }
 
 }  // namespace cotter

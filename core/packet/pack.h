@@ -24,7 +24,7 @@ struct PackTools {
     Workers& workers;
     PhotoVault& vault;
     const DeviceKey& key;
-    ByteView font;       // TrueType files for the report and for marks on photos
+    ByteView font;  // TrueType files for the report and for marks on photos
     ByteView font_bold;
     std::string software;  // "Cotter 0.1.0"
 };
@@ -36,8 +36,9 @@ struct Packed {
 };
 
 // Writes <out_folder>/<name>.zip. The same job gives the same bytes. `earlier`: the packets made of it, oldest first;
-// a job changed since the last of them gives the next revision, which names the fingerprint of the one before. The file appears under its name only after it was read
-// back and found valid; on any failure nothing of it is left and an earlier file stays as it was.
+// a job changed since the last of them gives the next revision, which names the fingerprint of the one before. The file
+// appears under its name only after it was read back and found valid; on any failure nothing of it is left and an
+// earlier file stays as it was.
 [[nodiscard]] Result<Packed> pack(const PackTools& tools, const Job& job, std::span<const PacketFacts> earlier,
                                   const std::string& out_folder);
 

@@ -23,6 +23,29 @@ constexpr HPDF_REAL real(double value) {
     return static_cast<HPDF_REAL>(value);
 }
 
+std::size_t big_endian(ByteView bytes, std::size_t at, std::size_t count) {
+    std::size_t out = 0;
+    for (std::size_t i = 0; i < count; ++i) out = out << 8 | bytes[at + i];
+    return out;
+}
+
+// libharu crashes over files that are cut off, so the table directory is looked at first.
+bool is_whole_font(ByteView bytes) {
+    constexpr std::size_t kHead = 12, kEntry = 16;
+    if (bytes.size() < kHead || big_endian(bytes, 0, 4) != 0x00010000) return false;
+    const std::size_t tables = big_endian(bytes, 4, 2);
+    if (tables == 0 || bytes.size() < kHead + tables * kEntry) return false;
+    std::string found;
+    for (std::size_t i = 0; i < tables; ++i) {
+        const std::size_t entry = kHead + i * kEntry;
+        if (big_endian(bytes, entry + 8, 4) + big_endian(bytes, entry + 12, 4) > bytes.size()) return false;
+        found += std::string(as_text(bytes.subspan(entry, 4))) + " ";
+    }
+    for (const char* needed : {"OS/2", "cmap", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name"})
+        if (found.find(needed) == std::string::npos) return false;
+    return true;
+}
+
 // What HPDF_LoadTTFontFromFile does after opening the file. The document owns the result.
 HPDF_FontDef load_font(HPDF_Doc doc, ByteView bytes, const char* tag) {
     HPDF_Stream stream = HPDF_MemStream_New(doc->mmgr, static_cast<HPDF_UINT>(bytes.size() + 1));
@@ -99,7 +122,7 @@ struct Canvas::State {
         const std::array<ByteView, 2> bytes{regular, bold};
         constexpr std::array<const char*, 2> tags{"COTTRA", "COTTRB"};
         for (std::size_t i = 0; i < 2; ++i) {
-            if (!bytes[i].empty()) defs[i] = load_font(doc.get(), bytes[i], tags[i]);
+            if (is_whole_font(bytes[i])) defs[i] = load_font(doc.get(), bytes[i], tags[i]);
             if (defs[i] != nullptr) fonts[i] = HPDF_GetFont(doc.get(), defs[i]->base_font, "UTF-8");
             if (fonts[i] == nullptr)
                 return fail(Errc::refused, "the report's font does not load", i == 0 ? "regular" : "bold",

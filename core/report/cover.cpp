@@ -125,8 +125,8 @@ void draw_glance(Writing& w) {
     for (const PlaceRecords& p : w.places) {
         const auto worst = p.worst(), left = p.worst_not_repaired();
         table.add({Cell::bold(place_name(p.place)),
-                   worst ? Cell::graded(*worst, grade_text(*worst)) : Cell(p.empty() ? "not looked at" : "no finding"),
-                   left ? Cell::graded(*left, grade_text(*left)) : Cell(worst ? "none left" : "–"),
+                   worst ? Cell::graded(*worst) : Cell(p.empty() ? "not looked at" : "no finding"),
+                   left ? Cell::graded(*left) : Cell(worst ? "none left" : "–"),
                    p.empty()
                        ? Cell("nothing recorded")
                        : Cell(joined({count_text(p.findings.size(), "finding"), count_text(p.shots.size(), "photo"),

@@ -52,8 +52,8 @@ void draw_finding_list(Writing& w) {
     std::stable_sort(sorted.begin(), sorted.end(), [](auto* a, auto* b) { return a->grade > b->grade; });
     Table table({{"No. and grade", 1.4}, {"Place", 1.05}, {"Finding", 1.9}, {"What to do", 1.75}, {"Outcome", 1.65}});
     for (const Finding* f : sorted)
-        table.add({Cell::graded(f->grade, grade_text(f->grade), finding_number(w.job, f->id)), place_name(f->place),
-                   Cell::bold(title_of(*f)), f->todo, outcome_text(*f)});
+        table.add({Cell::graded(f->grade, finding_number(w.job, f->id)), place_name(f->place), Cell::bold(title_of(*f)),
+                   f->todo, outcome_text(*f)});
     if (table.empty()) w.sheet.paragraph("No finding is recorded.");
     table.draw(w.sheet);
 }
@@ -81,7 +81,7 @@ void draw_findings_at(Writing& w, const PlaceRecords& records) {
     for (const Finding* f : records.findings) {
         const std::string wheel = f->place.wheel == Wheel::only ? "" : fmt::format("{} wheel", name_of(f->place.wheel));
         const std::string photos = photos_of(w, *f);
-        table.add({Cell::graded(f->grade, grade_text(f->grade), finding_number(w.job, f->id)),
+        table.add({Cell::graded(f->grade, finding_number(w.job, f->id)),
                    joined({title_of(*f), wheel, f->note, photos.empty() ? "" : "Shown in " + photos}, "\n"),
                    joined({f->todo.empty() ? "" : "To do: " + f->todo, outcome_text(*f)}, "\n"),
                    w.when_who(f->at, f->by)});

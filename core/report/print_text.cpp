@@ -70,6 +70,7 @@ void to_drawing_order(std::u32string& line) {
         const auto stop = std::find_if(from, line.end(), is_left_to_right);
         auto to = stop;
         while (!is_right_to_left(*(to - 1))) --to;
+        if (to != stop && *to == ')' && std::count(from, to, U'(') > std::count(from, to, U')')) ++to;
         std::reverse(from, to);
         std::transform(from, to, from, mirrored);
         for (auto digit = std::find_if(from, to, is_digit); digit != to; digit = std::find_if(digit, to, is_digit)) {

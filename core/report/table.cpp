@@ -4,14 +4,17 @@
 #include <algorithm>
 #include <array>
 
+#include <fmt/format.h>
+
 #include "core/report/grade_sign.h"
+#include "core/report/say.h"
 
 namespace cotter {
 
 namespace {
 
 constexpr double kPad = 3.5;
-constexpr double kSign = 15;  // side of a grade's sign in a cell
+constexpr double kSign = 19;  // side of a grade's sign in a cell
 constexpr Type kHead{Face::bold, 8, kBlack};
 constexpr Type kCell{Face::regular, 8.5, kBlack};
 constexpr Type kCellStrong{Face::bold, 8.5, kBlack};
@@ -99,9 +102,11 @@ private:
 
     void slice(const std::vector<Laid>& laid, std::size_t from, std::size_t count) {
         double height = 2 * kPad + kCell.leading() * static_cast<double>(count);
+        const bool signs =
+            std::any_of(laid.begin(), laid.end(), [](const Laid& cell) { return cell.cell->sign.has_value(); });
+        const double down = signs && count == 1 && from == 0 ? (kSign - kCell.leading()) / 2 : 0;  // beside a sign
         for (const Laid& cell : laid) {
             const bool sign = cell.cell->sign && from == 0;
-            const double down = sign && cell.lines.size() == 1 ? (kSign - kCell.leading()) / 2 : 0;
             if (sign) {
                 draw_grade_sign(sheet_.canvas(), *cell.cell->sign,
                                 {cell.x - 4 - kSign / 2, sheet_.y() + kPad + kSign / 2}, kSign, cell.cell->number);
@@ -138,8 +143,8 @@ Cell Cell::bold(std::string text) {
     return cell;
 }
 
-Cell Cell::graded(Grade grade, std::string text, int number) {
-    Cell cell = bold(std::move(text));
+Cell Cell::graded(Grade grade, int number) {
+    Cell cell = bold(number > 0 ? fmt::format("No. {}\n{}", number, grade_text(grade)) : grade_text(grade));
     cell.sign = grade;
     cell.number = number;
     return cell;

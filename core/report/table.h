@@ -24,7 +24,8 @@ struct Cell {
     Cell(std::string text_in = {}) : text(std::move(text_in)) {}
     Cell(const char* text_in) : text(text_in) {}
     [[nodiscard]] static Cell bold(std::string text);
-    [[nodiscard]] static Cell graded(Grade grade, std::string text, int number = 0);
+    // The grade's sign and word; a finding's number in the sign and in words above.
+    [[nodiscard]] static Cell graded(Grade grade, int number = 0);
 };
 
 class Table {

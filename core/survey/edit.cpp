@@ -50,8 +50,8 @@ Result<> put(Job& job, const Put& change) {
                 return {};
             }
             if (one_only(kind) && !list.empty())
-                return fail(Errc::refused, fmt::format("the job has a {} already", name_of(kind)), list.front().id.text(),
-                            "change that one instead");
+                return fail(Errc::refused, fmt::format("the job has a {} already", name_of(kind)),
+                            list.front().id.text(), "change that one instead");
             const std::size_t at = std::min(change.at.value_or(list.size()), list.size());
             list.insert(list.begin() + static_cast<std::ptrdiff_t>(at), record);
             return {};
@@ -81,7 +81,12 @@ Amendment amendment_of(const Job& before, const Edit& edit, const Change& change
     const auto [kind, id] = target_of(change);
     const auto old = record_with(before, kind, id);
     const Put* p = std::get_if<Put>(&change);
-    return {edit.at, edit.by, edit.reason, kind, id.text(), old ? record_json(*old) : std::string(),
+    return {edit.at,
+            edit.by,
+            edit.reason,
+            kind,
+            id.text(),
+            old ? record_json(*old) : std::string(),
             p ? record_json(p->record) : std::string()};
 }
 

@@ -53,9 +53,13 @@ struct Job {
     bool operator==(const Job&) const = default;
 
     template <class R>
-    [[nodiscard]] std::vector<R>& all() { return std::get<std::vector<R>>(records); }
+    [[nodiscard]] std::vector<R>& all() {
+        return std::get<std::vector<R>>(records);
+    }
     template <class R>
-    [[nodiscard]] const std::vector<R>& all() const { return std::get<std::vector<R>>(records); }
+    [[nodiscard]] const std::vector<R>& all() const {
+        return std::get<std::vector<R>>(records);
+    }
 
     template <class R>
     [[nodiscard]] const R* find(const Id<R>& id) const {
@@ -65,7 +69,9 @@ struct Job {
     }
     // The one record of a kind that exists at most once, or nullptr.
     template <class R>
-    [[nodiscard]] const R* only() const { return all<R>().empty() ? nullptr : &all<R>().front(); }
+    [[nodiscard]] const R* only() const {
+        return all<R>().empty() ? nullptr : &all<R>().front();
+    }
 
     [[nodiscard]] JobId id() const { return only<Visit>() == nullptr ? JobId{} : only<Visit>()->id; }
     [[nodiscard]] bool signed_off() const { return only<SignOff>() != nullptr; }
@@ -84,15 +90,24 @@ struct Job {
 template <class J, class F>
 decltype(auto) with_records(J& job, RecordKind kind, F&& f) {
     switch (kind) {
-        case RecordKind::visit: return f(job.template all<Visit>());
-        case RecordKind::trailer: return f(job.template all<Trailer>());
-        case RecordKind::shot: return f(job.template all<Shot>());
-        case RecordKind::finding: return f(job.template all<Finding>());
-        case RecordKind::tag: return f(job.template all<Tag>());
-        case RecordKind::reading: return f(job.template all<Reading>());
-        case RecordKind::torque: return f(job.template all<Torque>());
-        case RecordKind::level: return f(job.template all<Level>());
-        case RecordKind::sign_off: break;
+        case RecordKind::visit:
+            return f(job.template all<Visit>());
+        case RecordKind::trailer:
+            return f(job.template all<Trailer>());
+        case RecordKind::shot:
+            return f(job.template all<Shot>());
+        case RecordKind::finding:
+            return f(job.template all<Finding>());
+        case RecordKind::tag:
+            return f(job.template all<Tag>());
+        case RecordKind::reading:
+            return f(job.template all<Reading>());
+        case RecordKind::torque:
+            return f(job.template all<Torque>());
+        case RecordKind::level:
+            return f(job.template all<Level>());
+        case RecordKind::sign_off:
+            break;
     }
     return f(job.template all<SignOff>());
 }

@@ -34,12 +34,16 @@ struct SchemaWriter {
 
 template <class T>
 Json pattern_schema() {
-    if constexpr (IsId<T>::value) return text_schema("^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$");
-    else if constexpr (std::same_as<T, Number>) return text_schema("^-?([0-9]+ )?[0-9]+([.][0-9]+|/[0-9]+)?$");
-    else if constexpr (std::same_as<T, Date>) return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
+    if constexpr (IsId<T>::value)
+        return text_schema("^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$");
+    else if constexpr (std::same_as<T, Number>)
+        return text_schema("^-?([0-9]+ )?[0-9]+([.][0-9]+|/[0-9]+)?$");
+    else if constexpr (std::same_as<T, Date>)
+        return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
     else if constexpr (std::same_as<T, Place>)
         return text_schema("^(axle[1-4]-(left|right)(-inner|-outer)?|trailer|drawbar|actuator|frame|lights)$");
-    else return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}$");
+    else
+        return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}$");
 }
 
 template <class T>

@@ -49,7 +49,7 @@ template <class T>
 struct IsId<Id<T>> : std::true_type {};
 template <class T>
 concept TextValue = std::same_as<T, Number> || std::same_as<T, Instant> || std::same_as<T, Date> ||
-                    std::same_as<T, Place> || IsId<T>::value;
+    std::same_as<T, Place> || IsId<T>::value;
 
 template <class T>
 Json to_json_value(const T& value) {
@@ -86,7 +86,9 @@ public:
         if (!read(name, value) && !error_) wrong("the field is missing", name);
     }
     template <class T>
-    void may(std::string_view name, T& value) { (void)read(name, value); }
+    void may(std::string_view name, T& value) {
+        (void)read(name, value);
+    }
 
     // After all fields: the first error, or `refused` for a field that nobody asked for.
     [[nodiscard]] Result<> finish() {

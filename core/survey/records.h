@@ -43,15 +43,15 @@ struct Visit {
 
 // A picture file in the vault and what was found out about it when it was taken in.
 struct PhotoRef {
-    std::string sha256;  // of the original, lower-case hex: its name in the vault
+    std::string sha256;      // of the original, lower-case hex: its name in the vault
     std::string media_type;  // "image/jpeg" or "image/png"
     std::int64_t bytes = 0;
-    int width = 0;   // upright, pixels
-    int height = 0;  // upright, pixels
+    int width = 0;                 // upright, pixels
+    int height = 0;                // upright, pixels
     std::optional<Instant> taken;  // by the camera's clock, when it says so with an offset
-    double sharpness = 0;     // see core/photo/quality.h for these figures
-    double mean_light = 0;     // 0…1
-    double dark_share = 0;  // share of pixels 0…1
+    double sharpness = 0;          // see core/photo/quality.h for these figures
+    double mean_light = 0;         // 0…1
+    double dark_share = 0;         // share of pixels 0…1
     double bright_share = 0;
 
     bool operator==(const PhotoRef&) const = default;
@@ -103,7 +103,7 @@ struct Finding {
     std::string defect;     // "heat checks", "below line", …
     Grade grade = Grade::watch;
     std::string note;
-    std::string todo;       // "replace rotor, both sides of the axle"
+    std::string todo;  // "replace rotor, both sides of the axle"
     Outcome outcome = Outcome::open;
     std::string outcome_note;  // what was done, or why not
     Instant at;
@@ -180,7 +180,7 @@ struct Reading {
     Taken taken = Taken::measured;
     std::string reason;  // why not measured or not accessible
     std::vector<ReadingPoint> points;
-    std::string unit = "1";        // UCUM code of the points
+    std::string unit = "1";            // UCUM code of the points
     std::optional<Number> resolution;  // smallest step the instrument shows, in `unit`
     std::string instrument;
     std::optional<Id<Shot>> shot;  // the picture with the gauge in it

@@ -38,9 +38,13 @@ void check_unit(const std::string& unit, Findings& f) {
 struct TextGuard {
     Findings& findings;
     template <class T>
-    void must(std::string_view name, const T& value) { check(name, value); }
+    void must(std::string_view name, const T& value) {
+        check(name, value);
+    }
     template <class T>
-    void may(std::string_view name, const T& value) { check(name, value); }
+    void may(std::string_view name, const T& value) {
+        check(name, value);
+    }
 
 private:
     void check(std::string_view name, const std::string& text) {
@@ -72,8 +76,7 @@ void check_place(const Job& job, const Place& place, Findings& f) {
 }
 
 void check_taken(Taken taken, const std::string& reason, Findings& f) {
-    f.need(taken == Taken::measured || !reason.empty(), fmt::format("'{}' needs a reason", name_of(taken)),
-           "say why");
+    f.need(taken == Taken::measured || !reason.empty(), fmt::format("'{}' needs a reason", name_of(taken)), "say why");
 }
 
 void check_kind(const Amount& amount, Quantity wanted, const char* name, Findings& f) {
@@ -98,7 +101,8 @@ void check(const Job& job, const Trailer& r, Findings& f) {
     f.need(r.vin.empty() || r.vin_nonstandard || vin.verdict == VinVerdict::ok, "the VIN does not check: " + vin.reason,
            "read it again, or mark it as a non-standard number and photograph it");
     const auto& shots = job.all<Shot>();
-    const bool plate_shot = std::any_of(shots.begin(), shots.end(), [](const Shot& s) { return s.slot == Slot::data_plate; });
+    const bool plate_shot =
+        std::any_of(shots.begin(), shots.end(), [](const Shot& s) { return s.slot == Slot::data_plate; });
     f.need(!r.vin_nonstandard || plate_shot, "a non-standard number needs a photo", "take the data plate's shot first");
 }
 
@@ -107,7 +111,8 @@ void check(const Job& job, const Shot& r, Findings& f) {
     f.need(from_hex(r.photo.sha256).size() == 32 && ascii_lower(r.photo.sha256) == r.photo.sha256,
            "the shot has no photo in the vault", "take the photo in first");
     f.need(r.photo.width > 0 && r.photo.height > 0 && r.photo.bytes > 0, "the photo's size is missing");
-    f.need(r.photo.media_type == "image/jpeg" || r.photo.media_type == "image/png", "the photo is neither JPEG nor PNG");
+    f.need(r.photo.media_type == "image/jpeg" || r.photo.media_type == "image/png",
+           "the photo is neither JPEG nor PNG");
 }
 
 void check(const Job& job, const Finding& r, Findings& f) {
@@ -151,7 +156,8 @@ void check(const Job& job, const Torque& r, Findings& f) {
     check_place(job, r.place, f);
     check_taken(r.taken, r.reason, f);
     f.need(!r.joint.empty(), "the torque does not say which joint");
-    f.need(r.fasteners >= 1 && r.fasteners <= kMostFasteners, fmt::format("a joint has 1 to {} fasteners", kMostFasteners));
+    f.need(r.fasteners >= 1 && r.fasteners <= kMostFasteners,
+           fmt::format("a joint has 1 to {} fasteners", kMostFasteners));
     f.need(r.taken == Taken::measured || r.passes.empty(), "a joint that was not tightened cannot have passes");
     f.need(r.passes.empty() || !r.wrench.empty(), "the wrench is not named", "enter the wrench's id");
     f.need(!r.target || !r.target_source.empty(), "a target torque needs its source", "enter the document and page");

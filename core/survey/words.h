@@ -6,36 +6,72 @@
 namespace cotter {
 
 enum class Load { unknown, empty, loaded };
-constexpr auto names(Load) { return name_list("unknown", "empty", "loaded"); }
+constexpr auto names(Load) {
+    return name_list("unknown", "empty", "loaded");
+}
 
 enum class Stage { before, after };  // the work
-constexpr auto names(Stage) { return name_list("before", "after"); }
+constexpr auto names(Stage) {
+    return name_list("before", "after");
+}
 
 // What a shot shows. One slot may hold several shots of a place and stage.
 enum class Slot {
-    whole, data_plate, wheel_on, cap, brake, rotor_face, rotor_edge, lining, guide_pin, caliper, seal_side, bearing,
-    spindle, nuts, tread, sidewall, hose_line, reservoir, coupler, chains, springs, wiring, gauge, other
+    whole,
+    data_plate,
+    wheel_on,
+    cap,
+    brake,
+    rotor_face,
+    rotor_edge,
+    lining,
+    guide_pin,
+    caliper,
+    seal_side,
+    bearing,
+    spindle,
+    nuts,
+    tread,
+    sidewall,
+    hose_line,
+    reservoir,
+    coupler,
+    chains,
+    springs,
+    wiring,
+    gauge,
+    other
 };
 constexpr auto names(Slot) {
-    return name_list("whole", "data plate", "wheel on", "cap", "brake", "rotor face", "rotor edge", "lining", "guide pin",
-                     "caliper", "seal side", "bearing", "spindle", "nuts", "tread", "sidewall", "hose and line",
-                     "reservoir", "coupler", "chains", "springs", "wiring", "gauge", "other");
+    return name_list("whole", "data plate", "wheel on", "cap", "brake", "rotor face", "rotor edge", "lining",
+                     "guide pin", "caliper", "seal side", "bearing", "spindle", "nuts", "tread", "sidewall",
+                     "hose and line", "reservoir", "coupler", "chains", "springs", "wiring", "gauge", "other");
 }
 
 enum class Grade { serviceable, watch, repair, do_not_tow };
-constexpr auto names(Grade) { return name_list("serviceable", "watch", "repair", "do not tow"); }
+constexpr auto names(Grade) {
+    return name_list("serviceable", "watch", "repair", "do not tow");
+}
 
 enum class Outcome { open, repaired, deferred, declined };
-constexpr auto names(Outcome) { return name_list("open", "repaired", "deferred", "declined"); }
+constexpr auto names(Outcome) {
+    return name_list("open", "repaired", "deferred", "declined");
+}
 
 enum class TagShape { point, box, arrow, stroke };
-constexpr auto names(TagShape) { return name_list("point", "box", "arrow", "stroke"); }
+constexpr auto names(TagShape) {
+    return name_list("point", "box", "arrow", "stroke");
+}
 
 // Whether there is a value. The last two are results with a reason; neither ever counts as 'OK'.
 enum class Taken { measured, not_measured, not_accessible };
-constexpr auto names(Taken) { return name_list("measured", "not measured", "not accessible"); }
+constexpr auto names(Taken) {
+    return name_list("measured", "not measured", "not accessible");
+}
 
 enum class LevelMark { not_seen, empty, below, at, above };
-constexpr auto names(LevelMark) { return name_list("not seen", "empty", "below", "at", "above"); }
+constexpr auto names(LevelMark) {
+    return name_list("not seen", "empty", "below", "at", "above");
+}
 
 }  // namespace cotter

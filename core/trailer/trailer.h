@@ -12,7 +12,9 @@
 namespace cotter {
 
 enum class Wheels { single, dual };
-constexpr auto names(Wheels) { return name_list("single", "dual"); }
+constexpr auto names(Wheels) {
+    return name_list("single", "dual");
+}
 
 // Air brakes are named so that they can be recorded; judging and working on them is out of Cotter's scope.
 enum class BrakeKind { none, hydraulic_disc, hydraulic_drum, electric_drum, air_out_of_scope };
@@ -21,7 +23,9 @@ constexpr auto names(BrakeKind) {
 }
 
 enum class HubKind { oil_bath, grease, semi_fluid_grease };
-constexpr auto names(HubKind) { return name_list("oil bath", "grease", "semi-fluid grease"); }
+constexpr auto names(HubKind) {
+    return name_list("oil bath", "grease", "semi-fluid grease");
+}
 
 enum class Actuation { none, surge, electric_over_hydraulic, electric, other };
 constexpr auto names(Actuation) {
@@ -32,10 +36,10 @@ struct Axle {
     Wheels wheels = Wheels::single;
     BrakeKind brake = BrakeKind::none;
     HubKind hub = HubKind::grease;
-    int studs = 0;                // per wheel, 4…10; 0 when not counted yet
-    std::string stud_thread;      // "1/2-20", as stamped or measured
-    std::string model;            // the axle tag's text, the key for remembered maker's figures
-    std::optional<Amount> gawr;   // maker's rating of this axle
+    int studs = 0;               // per wheel, 4…10; 0 when not counted yet
+    std::string stud_thread;     // "1/2-20", as stamped or measured
+    std::string model;           // the axle tag's text, the key for remembered maker's figures
+    std::optional<Amount> gawr;  // maker's rating of this axle
 
     bool operator==(const Axle&) const = default;
     template <class Self, class F>
@@ -52,18 +56,18 @@ struct Axle {
 
 struct Trailer {
     Id<Trailer> id;
-    std::string unit;   // the fleet's own number, "NUR-07"
+    std::string unit;  // the fleet's own number, "NUR-07"
     std::string plate;
-    std::string vin;    // as read
+    std::string vin;               // as read
     bool vin_nonstandard = false;  // home-built, state-assigned or before 1981: no check digit; needs a photo
     int model_year = 0;            // 0 when unknown; never guessed from the VIN's letter
     std::string kind;              // "tandem-axle deck trailer"
     std::string maker;
-    std::optional<Amount> gvwr;    // maker's rating of the whole trailer
+    std::optional<Amount> gvwr;  // maker's rating of the whole trailer
     std::string tyre_size;
     std::optional<Amount> tyre_pressure;  // cold, from the placard
     Actuation actuation = Actuation::none;
-    std::vector<Axle> axles;       // front to rear, 1…4
+    std::vector<Axle> axles;  // front to rear, 1…4
 
     bool operator==(const Trailer&) const = default;
     [[nodiscard]] bool has(const Place& place) const;  // is there such a place on this trailer?

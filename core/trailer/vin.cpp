@@ -32,7 +32,8 @@ VinCheck check_vin(std::string_view vin) {
     for (std::size_t i = 0; i < vin.size(); ++i) {
         const int value = value_of(upper(vin[i]));
         if (value < 0)
-            return {VinVerdict::wrong_character, '?', fmt::format("position {} holds a character that no VIN has", i + 1)};
+            return {VinVerdict::wrong_character, '?',
+                    fmt::format("position {} holds a character that no VIN has", i + 1)};
         sum += value * kWeights[i];
     }
     const int remainder = sum % 11;

@@ -10,8 +10,8 @@
 namespace cotter {
 
 [[nodiscard]] std::unique_ptr<Files> make_system_files();
-[[nodiscard]] std::unique_ptr<Clock> make_system_clock();    // with the machine's UTC offset of that moment
-[[nodiscard]] std::unique_ptr<Random> make_system_random();  // the kernel's
+[[nodiscard]] std::unique_ptr<Clock> make_system_clock();      // with the machine's UTC offset of that moment
+[[nodiscard]] std::unique_ptr<Random> make_system_random();    // the kernel's
 [[nodiscard]] std::unique_ptr<Workers> make_thread_workers();  // as many threads as the CPU has cores
 
 // Where the program's own data lies (fonts, demo): ../share/cotter as seen from the executable.

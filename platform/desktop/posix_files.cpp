@@ -20,22 +20,29 @@ namespace {
 Errc code_of(int error) {
     switch (error) {
         case ENOENT:
-        case ENOTDIR: return Errc::not_found;
+        case ENOTDIR:
+            return Errc::not_found;
         case ENOSPC:
-        case EDQUOT: return Errc::no_space;
-        case EWOULDBLOCK: return Errc::busy;
-        default: return Errc::io;
+        case EDQUOT:
+            return Errc::no_space;
+        case EWOULDBLOCK:
+            return Errc::busy;
+        default:
+            return Errc::io;
     }
 }
 
 std::string advice_for(int error) {
     switch (error) {
         case ENOSPC:
-        case EDQUOT: return "free some space and try again";
+        case EDQUOT:
+            return "free some space and try again";
         case EACCES:
         case EPERM:
-        case EROFS: return "choose a place that you may write to";
-        default: return {};
+        case EROFS:
+            return "choose a place that you may write to";
+        default:
+            return {};
     }
 }
 

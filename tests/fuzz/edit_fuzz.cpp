@@ -1,6 +1,7 @@
 // Fuzzes the reading of edit lines; what is accepted must survive a round trip and be appliable or refused.
 #include <cstdlib>
 
+#include "core/base/bytes.h"
 #include "core/survey/json.h"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {

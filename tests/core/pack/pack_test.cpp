@@ -95,7 +95,8 @@ TEST_CASE("pack: a photo damaged in the vault stops the packet") {
     files.put("/book/there", {});
     const Job job = yard_job(files);
     const auto all = files.all_files();
-    const auto photo = std::find_if(all.begin(), all.end(), [](auto& path) { return path.find("photos/") != path.npos; });
+    const auto photo =
+        std::find_if(all.begin(), all.end(), [](auto& path) { return path.find("photos/") != path.npos; });
     REQUIRE(photo != all.end());
     files.flip_bit("/" + *photo, 200);
     const auto packed = pack_in_yard(files, job);

@@ -5,7 +5,7 @@
 
 namespace cotter::test {
 
-[[nodiscard]] Uuid numbered(int n);  // a fixed id: 00000000-0000-4000-8000-00000000000n
+[[nodiscard]] Uuid numbered(int n);        // a fixed id: 00000000-0000-4000-8000-00000000000n
 [[nodiscard]] Instant moment(int minute);  // 2026-05-14T08:00:00-05:00 plus minutes
 
 [[nodiscard]] Visit sample_visit();

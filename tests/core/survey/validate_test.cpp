@@ -25,8 +25,15 @@ TEST_CASE("validate: the sample job is in order") {
 TEST_CASE("validate: readings") {
     const auto p = [](auto spoil) { return first_problem(sample_reading(), spoil); };
     CHECK(p([](Reading& r) { r.points.clear(); }) == "the reading has no value");
-    CHECK(p([](Reading& r) { r.points.clear(); r.taken = Taken::not_accessible; }) == "'not accessible' needs a reason");
-    CHECK(p([](Reading& r) { r.points.clear(); r.taken = Taken::not_measured; r.reason = "rain"; }) == "");
+    CHECK(p([](Reading& r) {
+              r.points.clear();
+              r.taken = Taken::not_accessible;
+          }) == "'not accessible' needs a reason");
+    CHECK(p([](Reading& r) {
+              r.points.clear();
+              r.taken = Taken::not_measured;
+              r.reason = "rain";
+          }) == "");
     CHECK(p([](Reading& r) { r.unit = "furlong"; }) == "'furlong' is not a known unit");
     CHECK(p([](Reading& r) { r.place = Place::corner(3, Side::left); }) == "the trailer has no place axle3-left");
     CHECK(p([](Reading& r) { r.shot = Id<Shot>{numbered(77)}; }) == "the reading's shot is not in the job");
@@ -38,7 +45,8 @@ TEST_CASE("validate: tags") {
     const auto p = [](auto spoil) { return first_problem(sample_tag(), spoil); };
     CHECK(p([](Tag& r) { r.points.pop_back(); }) == "a box cannot have 1 points");
     CHECK(p([](Tag& r) { r.points[0].x = -0.01; }) == "the tag lies outside the picture");
-    CHECK(p([](Tag& r) { r.points[0].x = std::numeric_limits<double>::quiet_NaN(); }) == "the tag lies outside the picture");
+    CHECK(p([](Tag& r) { r.points[0].x = std::numeric_limits<double>::quiet_NaN(); }) ==
+          "the tag lies outside the picture");
     CHECK(p([](Tag& r) { r.shot = {numbered(77)}; }) == "the tag's shot is not in the job");
 }
 
@@ -56,7 +64,10 @@ TEST_CASE("validate: torques and levels") {
 TEST_CASE("validate: trailers") {
     const auto p = [](auto spoil) { return first_problem(sample_trailer(), spoil); };
     CHECK(p([](Trailer& r) { r.vin[12] = '7'; }).starts_with("the VIN does not check"));
-    CHECK(p([](Trailer& r) { r.vin = "HOME BUILT 3"; r.vin_nonstandard = true; }) == "a non-standard number needs a photo");
+    CHECK(p([](Trailer& r) {
+              r.vin = "HOME BUILT 3";
+              r.vin_nonstandard = true;
+          }) == "a non-standard number needs a photo");
     CHECK(p([](Trailer& r) { r.axles.resize(5); }) == "a trailer has one to four axles");
     CHECK(p([](Trailer& r) { r.axles[0].studs = 3; }) == "a wheel has 4 to 10 studs");
 }

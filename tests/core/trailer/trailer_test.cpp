@@ -58,7 +58,8 @@ TEST_CASE("tyre date: impossible weeks are refused") {
 TEST_CASE("place: codes both ways, and only places the trailer has") {
     for (const char* code : {"axle1-left", "axle4-right", "axle2-right-inner", "drawbar", "trailer"})
         CHECK(Place::parse(code)->text() == code);
-    for (const char* bad : {"", "axle0-left", "axle5-left", "axle1", "axle1-left-", "Drawbar"}) CHECK_FALSE(Place::parse(bad));
+    for (const char* bad : {"", "axle0-left", "axle5-left", "axle1", "axle1-left-", "Drawbar"})
+        CHECK_FALSE(Place::parse(bad));
     Trailer trailer;
     trailer.axles.resize(2);
     CHECK(trailer.corners().size() == 4);
