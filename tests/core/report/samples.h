@@ -1,0 +1,17 @@
+// Jobs to print: a usual one with every kind of record, and one made to break the layout.
+#pragma once
+
+#include "core/report/report.h"
+
+namespace cotter::test {
+
+[[nodiscard]] Job full_job();     // signed off, amended, with accents and symbols, something not accessible
+[[nodiscard]] Job hostile_job();  // a note of 10,000 characters, 200 photos, emoji, right-to-left, bad UTF-8, no spaces
+
+// A real JPEG of that size in one colour.
+[[nodiscard]] ReportPicture plain_picture(int width, int height);
+
+// Inputs with plain pictures; the fonts stay to be filled in.
+[[nodiscard]] ReportInputs plain_inputs();
+
+}  // namespace cotter::test
