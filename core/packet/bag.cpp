@@ -151,7 +151,7 @@ std::optional<ManifestName> manifest_name(std::string_view file) {
     file.remove_prefix(name.tags ? 12 : 9);
     file.remove_suffix(4);
     name.algorithm = ascii_lower(file);
-    std::erase(name.algorithm, '-');  // "sha-256" is seen too
+    if (name.algorithm.starts_with("sha-")) name.algorithm.erase(3, 1);  // "sha-256" is seen too
     name.kind = hash_from_name(name.algorithm);
     return name;
 }

@@ -1,6 +1,7 @@
 // The rules of FORMAT.md that a plain bag need not keep.
 #include <algorithm>
 #include <charconv>
+#include <set>
 
 #include <fmt/format.h>
 
@@ -80,12 +81,11 @@ private:
         const auto signed_list =
             std::find_if(manifests.begin(), manifests.end(), [](auto& m) { return m.file == kTagManifest; });
         if (signed_list == manifests.end()) return;
-        for (const BagFile& file : bag_.files()) {
-            const auto is = [&](const ManifestLine& line) { return line.path == file.path; };
-            if (file.payload() || file.path == kTagManifest || file.path == kSignature) continue;
-            if (std::none_of(signed_list->lines.begin(), signed_list->lines.end(), is))
+        std::set<std::string_view> covered{kTagManifest, kSignature};
+        for (const ManifestLine& line : signed_list->lines) covered.insert(line.path);
+        for (const BagFile& file : bag_.files())
+            if (!file.payload() && !covered.contains(file.path))
                 error(file.path, "the file is not covered by the signed list");
-        }
     }
 
     // The archive around the files is not signed, so it must be exactly what our writer makes of them.

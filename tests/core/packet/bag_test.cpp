@@ -247,6 +247,14 @@ TEST_CASE("bag: manifests that cannot be used") {
     CHECK(error() == "manifest-sha256.txt: its path is absolute (/etc/passwd)");
 }
 
+TEST_CASE("bag: names of manifests") {
+    CHECK(manifest_name("manifest-sha256.txt")->kind == HashKind::sha256);
+    CHECK(manifest_name("tagmanifest-SHA-512.txt")->kind == HashKind::sha512);
+    CHECK(manifest_name("tagmanifest-md5.txt")->tags);
+    CHECK_FALSE(manifest_name("manifest-s-h-a256.txt")->kind);
+    for (const char* other : {"manifest.txt", "manifest-md5", "xmanifest-md5.txt"}) CHECK_FALSE(manifest_name(other));
+}
+
 TEST_CASE("bag: bag-info.txt") {
     const auto info = parse_bag_info("Contact-Name: A. B.\r\n\r\nNote:  first\n   second\n\tthird \nEmpty:\n");
     REQUIRE(info);
