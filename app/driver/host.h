@@ -1,7 +1,7 @@
 // A screen that is driven by a script instead of hands: what a platform offers to the driver. One thread.
 #pragma once
 
-#include "app/ui/stage.h"
+#include "app/ui/ui_stage.h"
 #include "core/base/bytes.h"
 #include "core/base/error.h"
 
@@ -10,7 +10,7 @@ namespace cotter {
 class DriverHost {
 public:
     virtual ~DriverHost() = default;
-    virtual Stage& stage() = 0;
+    virtual UiStage& stage() = 0;
     virtual void frame(double now_s) = 0;                                  // draws one
     virtual Result<Bytes> picture() = 0;                                   // the last frame as PNG
     virtual Result<> resize(float width, float height, double now_s) = 0;  // dp

@@ -29,16 +29,26 @@ std::string quoted_list(const std::vector<std::string>& labels) {
     return out.empty() ? "nothing" : out;
 }
 
-// The list that could bring `wanted` to sight, or nullptr.
-const ScrollArea* area_for(const TargetLog& log, const Rect& wanted) {
+// The strip that `wanted` lies in, or nullptr.
+const ScrollArea* strip_for(const TargetLog& log, const Rect& wanted) {
     const ScrollArea* found = nullptr;
-    for (const ScrollArea& area : log.scrolls) {
-        if (area.layer != log.layer || area.free || area.end < 1) continue;
-        const Point m = wanted.middle();
-        const bool across = area.sideways ? m.y >= area.rect.y && m.y < area.rect.bottom()
-                                          : m.x >= area.rect.x && m.x < area.rect.right();
-        if (across && !inside(wanted, area.rect, 0)) found = &area;
-    }
+    for (const ScrollArea& area : log.scrolls)
+        if (area.layer == log.layer && area.sideways && area.whole.y <= wanted.y &&
+            area.whole.bottom() >= wanted.bottom())
+            found = &area;
+    return found;
+}
+
+// The area that could bring `wanted` to sight, or nullptr. A strip comes second: it must be seen itself before.
+const ScrollArea* area_for(const TargetLog& log, const Rect& wanted) {
+    const ScrollArea* strip = strip_for(log, wanted);
+    if (strip != nullptr && inside(strip->whole, strip->rect, 1)) return strip;
+    const float x = strip != nullptr ? strip->whole.middle().x : wanted.middle().x;
+    const ScrollArea* found = nullptr;
+    for (const ScrollArea& area : log.scrolls)
+        if (area.layer == log.layer && !area.free && !area.sideways && area.end >= 1 && x >= area.rect.x &&
+            x < area.rect.right())
+            found = &area;
     return found;
 }
 
@@ -159,7 +169,8 @@ bool ScriptRunner::scroll_towards(const Rect& wanted) {
     const float miss = sideways ? wanted.middle().x - r.middle().x : wanted.middle().y - r.middle().y;
     const float most = (sideways ? r.w : r.h) * 0.4F;
     const float way = std::clamp(miss, -most, most);
-    const Point m = r.middle();
+    // Beside the content, so that no picture takes the drag.
+    const Point m{sideways ? r.middle().x : r.x + 4, r.middle().y};
     drag({m.x + (sideways ? way / 2 : 0), m.y + (sideways ? 0 : way / 2)},
          {m.x - (sideways ? way / 2 : 0), m.y - (sideways ? 0 : way / 2)}, 0.6);
     for (const ScrollArea& now : host_.stage().log().scrolls)
@@ -271,7 +282,7 @@ Result<> ScriptRunner::shoot(const std::string& name) {
 }
 
 void ScriptRunner::report_audit() {
-    const Stage& stage = host_.stage();
+    const UiStage& stage = host_.stage();
     for (const std::string& line : list_targets(stage.log())) ports_.say("  " + line);
     const auto offences = audit(stage.log(), stage.width(), stage.height());
     for (const std::string& line : offences) ports_.say("OFFENCE " + line);

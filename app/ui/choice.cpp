@@ -56,6 +56,27 @@ bool chip_at(UiContext& ui, const ChipSpec& spec, const Rect& rect, Role role) {
     return press.tapped;
 }
 
+constexpr float kSlot = 60;  // dp, of a switch
+
+float switch_word_width(const UiContext& ui) {
+    return std::max(text_width(ui, ui.words.on, Type::bold), text_width(ui, ui.words.off, Type::bold)) + 2;
+}
+
+// A pin in a slot, at one end or the other, and the word for it.
+void draw_switch(UiContext& ui, const Rect& box, bool on, bool enabled, std::uint32_t target) {
+    constexpr Cuts kAll{true, true, true, true};
+    const Paint& plate = ui.paint(enabled ? Tone::plate : Tone::off);
+    const float width = switch_word_width(ui);
+    const Laid word = lay_text(ui, on ? ui.words.on : ui.words.off, Type::bold, width);
+    const Rect slot{box.right() - kSlot, box.middle().y - 16, kSlot, 32};
+    draw_text(ui, word, {slot.x - Sizes::gap - width, box.y, width, box.h},
+              {plate.text, plate.ground, Align::right, true, target});
+    const bool lit = on && enabled;
+    draw_plate(slot, {ui.paint(lit ? Tone::strong : Tone::off).ground, plate.text, Sizes::edge, 8, kAll});
+    const Rgb pin = lit ? ui.paint(Tone::strong).text : plate.text;
+    draw_plate({on ? slot.right() - 30 : slot.x + 4, slot.y + 4, 26, 24}, {pin, pin, 0, 6, kAll});
+}
+
 }  // namespace
 
 std::optional<std::size_t> chips(UiContext& ui, std::string_view key, std::span<const ChipSpec> specs) {
@@ -113,33 +134,23 @@ std::optional<Grade> grade_choice(UiContext& ui, std::string_view key, std::opti
 }
 
 bool toggle(UiContext& ui, const Name& name, bool on, std::string_view under, bool enabled) {
-    constexpr float kSlot = 60;
     const float width = room();
-    const std::string_view word = on ? ui.words.on : ui.words.off;
-    const float word_width =
-        std::max(text_width(ui, ui.words.on, Type::bold), text_width(ui, ui.words.off, Type::bold)) + 2;
-    const float words = width - 2 * kSide - kSlot - 2 * Sizes::gap - word_width;
+    const float state = kSlot + 2 * Sizes::gap + switch_word_width(ui);
+    const float words = width - 2 * kSide - state;
     const Laid label = lay_text(ui, name.label, Type::body, words);
     const Laid lesser = lay_text(ui, under, Type::small, words);
     const float lines = label.height + (under.empty() ? 0 : lesser.height + 2);
     const Rect rect = take_space(width, std::max(Sizes::main, lines + 24));
-    const Press press = press_area(ui, name, rect, {Role::toggle, enabled, on, false, word});
+    const Press press = press_area(ui, name, rect, {Role::toggle, enabled, on, false, on ? ui.words.on : ui.words.off});
     const Paint& paint = ui.paint(enabled ? Tone::plate : Tone::off);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);
-    const TextLook look{paint.text, paint.ground, Align::left, true, press.id};
     const float y = rect.y + (rect.h - lines) / 2;
-    draw_text(ui, label, {rect.x + kSide, y, words, label.height}, look);
+    draw_text(ui, label, {rect.x + kSide, y, words, label.height},
+              {paint.text, paint.ground, Align::left, true, press.id});
     if (!under.empty())
         draw_text(ui, lesser, {rect.x + kSide, y + label.height + 2, words, lesser.height},
                   {enabled ? ui.theme.second : paint.text, paint.ground, Align::left, true, press.id});
-    const Rect slot{rect.right() - kSide - kSlot, rect.middle().y - 16, kSlot, 32};
-    draw_text(ui, lay_text(ui, word, Type::bold, word_width),
-              {slot.x - Sizes::gap - word_width, rect.y, word_width, rect.h},
-              {paint.text, paint.ground, Align::right, true, press.id});
-    const Paint& body = ui.paint(on && enabled ? Tone::strong : Tone::off);
-    draw_plate(slot, {body.ground, paint.text, Sizes::edge, 8, {true, true, true, true}});
-    draw_plate({on ? slot.right() - 30 : slot.x + 4, slot.y + 4, 26, 24},
-               {on && enabled ? body.text : paint.text, paint.text, 0, 6, {true, true, true, true}});
+    draw_switch(ui, {rect.right() - kSide - state, rect.y, state, rect.h}, on, enabled, press.id);
     return press.tapped;
 }
 

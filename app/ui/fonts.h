@@ -1,4 +1,4 @@
-// The fonts: read from the bundle, baked for a type size and a pixel density. For the Stage.
+// The fonts: read from the bundle, baked for a type size and a pixel density. For the UiStage.
 #pragma once
 
 #include "app/ui/ui.h"

@@ -57,6 +57,7 @@ void scrolled(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const Bod
     const std::uint32_t id = ImGui::GetID("scroll");
     const Rect seen = seen_part(rect);
     const ImGuiWindowFlags flags = ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoBackground |
+                                   ImGuiWindowFlags_NavFlattened |
                                    (spec.sideways ? ImGuiWindowFlags_HorizontalScrollbar : 0);
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {spec.pad_x, spec.pad_y});
     ImGui::BeginChild(id, {rect.w, rect.h}, ImGuiChildFlags_AlwaysUseWindowPadding, flags);
@@ -68,7 +69,7 @@ void scrolled(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const Bod
         ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() - by.y, 0.0F, ImGui::GetScrollMaxY()));
     const float at = spec.sideways ? ImGui::GetScrollX() : ImGui::GetScrollY();
     const float end = spec.sideways ? ImGui::GetScrollMaxX() : ImGui::GetScrollMaxY();
-    ui.log.scrolls.push_back({id, seen, spec.sideways, false, at, end, ui.log.drawing});
+    ui.log.scrolls.push_back({id, rect, seen, spec.sideways, false, at, end, ui.log.drawing});
     body();
     ImGui::EndChild();
     draw_bar(ui, rect, at, end, spec.sideways);
@@ -94,7 +95,7 @@ AreaInput free_area(UiContext& ui, const Name& name, const Rect& rect) {
     AreaInput input;
     const Press press = press_area(ui, name, rect, {Role::picture, true, false, false, {}});
     input.id = press.id;
-    ui.log.scrolls.push_back({press.id, seen_part(rect), false, true, 0, 0, ui.log.drawing});
+    ui.log.scrolls.push_back({press.id, rect, seen_part(rect), false, true, 0, 0, ui.log.drawing});
     const auto local = [&](Point p) { return Point{p.x - rect.x, p.y - rect.y}; };
     for (const Gesture& g : ui.gestures) {
         if (!ui.top_layer()) break;

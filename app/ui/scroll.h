@@ -34,7 +34,7 @@ struct AreaInput {
 // Makes `rect` a free area: drags and pinches that begin in it are its own. Logged as a picture to tap.
 AreaInput free_area(UiContext& ui, const Name& name, const Rect& rect);
 
-// Called by the Stage before a frame: who has the gestures of this frame.
+// Called by the UiStage before a frame: who has the gestures of this frame.
 void route_gestures(UiState& state, const std::vector<Gesture>& gestures);
 
 }  // namespace cotter

@@ -18,11 +18,18 @@ constexpr ImGuiWindowFlags kOver = ImGuiWindowFlags_NoDecoration | ImGuiWindowFl
                                    ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoBackground |
                                    ImGuiWindowFlags_NoScrollWithMouse;
 
-// The height of a sheet's content as the frame before measured it.
-float& remembered(UiState& state, std::uint32_t id, float guess) {
+// The height of a sheet's content as the frame before measured it; `guess` for a new one.
+float remembered(const UiState& state, std::uint32_t id, float guess) {
     const auto found = std::find_if(state.heights.begin(), state.heights.end(), [&](auto& h) { return h.first == id; });
-    if (found != state.heights.end()) return found->second;
-    return state.heights.emplace_back(id, guess).second;
+    return found == state.heights.end() ? guess : found->second;
+}
+
+void remember(UiState& state, std::uint32_t id, float height) {
+    const auto found = std::find_if(state.heights.begin(), state.heights.end(), [&](auto& h) { return h.first == id; });
+    if (found == state.heights.end())
+        state.heights.emplace_back(id, height);
+    else
+        found->second = height;
 }
 
 Rect panel_place(const UiContext& ui, float height) {
@@ -63,7 +70,8 @@ SheetAnswer sheet(UiContext& ui, const SheetSpec& spec, const Body& body) {
     ImGui::Begin(("###sheet-" + std::string(spec.key)).c_str(), nullptr, kOver);
     const int below = ui.log.drawing++;
     ui.log.layer = std::max(ui.log.layer, ui.log.drawing);
-    float& content = remembered(ui.state, ImGui::GetID("content"), ui.height);
+    const std::uint32_t content_id = ImGui::GetID("content");
+    const float content = remembered(ui.state, content_id, ui.height);
     draw_fill({0, 0, ui.width, ui.height}, ui.theme.shade, 140);
     const float width = panel_place(ui, 0).w;
     const float height = head_height(lay_title(ui, spec, width)) + content + actions_height(ui, spec.actions, width);
@@ -77,7 +85,7 @@ SheetAnswer sheet(UiContext& ui, const SheetSpec& spec, const Body& body) {
     answer.action = actions.tapped;
     scroll_area(ui, {"content", Sizes::pad, Sizes::gap}, actions.rest, [&] {
         body();
-        content = ImGui::GetCursorPosY() + Sizes::gap;
+        remember(ui.state, content_id, ImGui::GetCursorPosY() + Sizes::gap);
     });
     ui.log.drawing = below;
     ImGui::End();

@@ -57,7 +57,8 @@ struct TextInk {
 // An area that scrolls, or takes drags for itself.
 struct ScrollArea {
     std::uint32_t id = 0;
-    Rect rect;
+    Rect whole;  // as laid out
+    Rect rect;   // the part of it that is not scrolled away itself
     bool sideways = false;
     bool free = false;      // no list but a picture that takes drags and pinches itself
     float at = 0, end = 0;  // dp scrolled, and at most

@@ -67,7 +67,7 @@ struct Insets {
     float left = 0, top = 0, right = 0, bottom = 0;
 };
 
-// What widgets remember from frame to frame; kept by the Stage. Nothing of the user's.
+// What widgets remember from frame to frame; kept by the UiStage. Nothing of the user's.
 struct UiState {
     TargetLog last;                   // the whole of the frame before
     std::uint32_t drag_owner = 0;     // the scroll area or picture that has the running drag, fling or pinch

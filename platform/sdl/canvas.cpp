@@ -8,7 +8,7 @@
 
 namespace cotter {
 
-Canvas::Canvas(SDL_Renderer* renderer, Stage& stage) : renderer_(renderer), stage_(stage) {
+Canvas::Canvas(SDL_Renderer* renderer, UiStage& stage) : renderer_(renderer), stage_(stage) {
     ImGui::SetCurrentContext(stage.context());
     ImGui_ImplSDLRenderer2_Init(renderer);
 }

@@ -3,16 +3,16 @@
 
 #include <SDL.h>
 
-#include "app/ui/stage.h"
+#include "app/ui/ui_stage.h"
 #include "core/base/bytes.h"
 #include "core/base/error.h"
 
 namespace cotter {
 
-// The SDL_Renderer backend of ImGui for one Stage. One at a time.
+// The SDL_Renderer backend of ImGui for one UiStage. One at a time.
 class Canvas {
 public:
-    Canvas(SDL_Renderer* renderer, Stage& stage);
+    Canvas(SDL_Renderer* renderer, UiStage& stage);
     ~Canvas();
     Canvas(const Canvas&) = delete;
     Canvas& operator=(const Canvas&) = delete;
@@ -26,7 +26,7 @@ public:
 
 private:
     SDL_Renderer* renderer_;
-    Stage& stage_;
+    UiStage& stage_;
     bool fonts_lost_ = true;
 };
 

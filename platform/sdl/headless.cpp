@@ -53,14 +53,14 @@ public:
         renderer_ = SDL_CreateRenderer(window_, -1, SDL_RENDERER_SOFTWARE);
         if (renderer_ == nullptr) return refused("no renderer");
         textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
-        stage_ = std::make_unique<Stage>(std::move(fonts), *textures_, keyboard_);
+        stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
         canvas_ = std::make_unique<Canvas>(renderer_, *stage_);
         stage_->resize(spec.width, spec.height, scale_, {}, 0);
         app_ = make({*textures_, waker_});
         return {};
     }
 
-    Stage& stage() override { return *stage_; }
+    UiStage& stage() override { return *stage_; }
 
     void frame(double now_s) override {
         textures_->new_frame();
@@ -88,7 +88,7 @@ private:
     NoKeyboard keyboard_;
     NoWaker waker_;
     std::unique_ptr<TextureCache> textures_;
-    std::unique_ptr<Stage> stage_;
+    std::unique_ptr<UiStage> stage_;
     std::unique_ptr<Canvas> canvas_;
     std::unique_ptr<AppUi> app_;
 };

@@ -78,7 +78,7 @@ private:
     SystemKeyboard keyboard_;
     std::unique_ptr<EventWaker> waker_;
     std::unique_ptr<TextureCache> textures_;
-    std::unique_ptr<Stage> stage_;
+    std::unique_ptr<UiStage> stage_;
     std::unique_ptr<Canvas> canvas_;
     std::unique_ptr<AppUi> app_;
 };
@@ -118,7 +118,7 @@ Result<> Window::open(FontFiles fonts, const MakeApp& make) {
     if (renderer_ == nullptr) return fail(Errc::io, "no renderer", SDL_GetError());
     waker_ = std::make_unique<EventWaker>(SDL_RegisterEvents(1));
     textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
-    stage_ = std::make_unique<Stage>(std::move(fonts), *textures_, keyboard_);
+    stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
     backend_ = ImGui_ImplSDL2_InitForSDLRenderer(window_, renderer_);
     canvas_ = std::make_unique<Canvas>(renderer_, *stage_);
     SDL_StopTextInput();

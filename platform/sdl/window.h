@@ -3,7 +3,7 @@
 
 #include <string>
 
-#include "app/ui/stage.h"
+#include "app/ui/ui_stage.h"
 
 namespace cotter {
 

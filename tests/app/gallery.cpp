@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/ui/text.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -91,7 +92,7 @@ void Gallery::start(UiContext& ui) {
         for (int i = 0; i < rows; ++i) {
             const std::string key = fmt::format("old-{}", i);
             if (row(ui, {fmt::format("Visit {}", i + 1), key},
-                    {"handed over", fmt::format("2026-05-{:02}", i % 28 + 1)}))
+                    {"handed over", fmt::format("2026-05-{:02}", i % 28 + 1), {}}))
                 tapped(key);
         }
         heading(ui, "This trailer");

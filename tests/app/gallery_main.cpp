@@ -3,6 +3,7 @@
 #include <cstdio>
 #include <filesystem>
 #include <fstream>
+#include <stdexcept>
 
 #include <fmt/format.h>
 
@@ -21,7 +22,12 @@ namespace {
 int shots(const FontFiles& fonts, const std::string& folder) {
     std::filesystem::create_directories(folder);
     int offences = 0;
-    walk_gallery(fonts, 2, [&](const GalleryView& view) {
+    const MakeHost make_host = [&](Point size, const MakeApp& make) {
+        auto host = make_headless({size.x, size.y, 2}, fonts, make);
+        if (!host) throw std::runtime_error(host.error().line());
+        return std::move(*host);
+    };
+    walk_gallery(make_host, [&](const GalleryView& view) {
         for (const std::string& line : view.offences) fmt::print("{}: {}\n", view.name, line);
         offences += static_cast<int>(view.offences.size());
         const auto png = view.picture();

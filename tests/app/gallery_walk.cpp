@@ -3,14 +3,10 @@
 
 #include <array>
 
-#include <stdexcept>
-
 #include <fmt/format.h>
 
 #include "app/driver/audit.h"
 #include "app/driver/runner.h"
-#include "platform/sdl/headless.h"
-#include "tests/app/gallery.h"
 
 namespace cotter {
 
@@ -26,7 +22,7 @@ struct Walk {
     ScriptRunner runner{host, {[](std::string_view) {}, {}, false}};
 
     void look(const char* page, int step) {
-        const Stage& stage = host.stage();
+        const UiStage& stage = host.stage();
         seen({fmt::format("{}-{}-{}", place, page, step), audit(stage.log(), stage.width(), stage.height()),
               [&] { return host.picture(); }});
     }
@@ -68,22 +64,21 @@ void walk_pages(DriverHost& host, Gallery& gallery, const std::string& place,
 
 }  // namespace
 
-void walk_gallery(const FontFiles& fonts, float scale, const std::function<void(const GalleryView&)>& seen) {
+void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen) {
     constexpr std::array<Point, 3> kSizes{Point{412, 915}, Point{915, 412}, Point{1280, 800}};
     for (const Point size : kSizes)
         for (std::size_t type = 0; type < kTypes.size(); ++type)
             for (const ThemeKind theme : {ThemeKind::sun, ThemeKind::lantern}) {
                 const Look look{theme, static_cast<TypeSize>(type), type == 1 ? Thumb::left : Thumb::right};
                 Gallery* gallery = nullptr;
-                const auto host = make_headless({size.x, size.y, scale}, fonts, [&](const HostParts& parts) {
+                const auto host = make_host(size, [&](const HostParts& parts) {
                     auto made = std::make_unique<Gallery>(parts.pictures, look);
                     gallery = made.get();
                     return made;
                 });
-                if (!host) throw std::runtime_error(host.error().line());
                 const std::string place = fmt::format("{}x{}-{}-{}", size.x, size.y, kTypes[type],
                                                       theme == ThemeKind::sun ? "sun" : "lantern");
-                walk_pages(**host, *gallery, place, seen);
+                walk_pages(*host, *gallery, place, seen);
             }
 }
 

@@ -6,8 +6,8 @@
 #include <string>
 #include <vector>
 
-#include "app/ui/fonts.h"
-#include "core/base/error.h"
+#include "app/driver/host.h"
+#include "tests/app/gallery.h"
 
 namespace cotter {
 
@@ -17,6 +17,9 @@ struct GalleryView {
     std::function<Result<Bytes>()> picture;
 };
 
-void walk_gallery(const FontFiles& fonts, float scale, const std::function<void(const GalleryView&)>& seen);
+// Makes a screen of that size (dp) that shows what `make` makes.
+using MakeHost = std::function<std::unique_ptr<DriverHost>(Point size, const MakeApp& make)>;
+
+void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen);
 
 }  // namespace cotter

@@ -13,13 +13,13 @@ struct ImGuiContext;
 
 namespace cotter {
 
-class Stage {
+class UiStage {
 public:
     // Makes an ImGui context of its own. The ports must outlive it.
-    Stage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard);
-    ~Stage();
-    Stage(const Stage&) = delete;
-    Stage& operator=(const Stage&) = delete;
+    UiStage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard);
+    ~UiStage();
+    UiStage(const UiStage&) = delete;
+    UiStage& operator=(const UiStage&) = delete;
 
     // Size in dp, pixels to a dp, what the device covers. Ends any gesture when the size changes.
     void resize(float width, float height, float px_per_dp, const Insets& insets, double now_s);

@@ -1,5 +1,5 @@
-// See stage.h.
-#include "app/ui/stage.h"
+// See ui_stage.h.
+#include "app/ui/ui_stage.h"
 
 #include <imgui.h>
 #include <imgui_internal.h>
@@ -33,7 +33,7 @@ void set_style() {
 
 }  // namespace
 
-Stage::Stage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard)
+UiStage::UiStage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard)
     : fonts_(std::move(fonts)),
       pictures_(pictures),
       keyboard_(keyboard),
@@ -48,11 +48,11 @@ Stage::Stage(FontFiles fonts, Pictures& pictures, Keyboard& keyboard)
     set_style();
 }
 
-Stage::~Stage() {
+UiStage::~UiStage() {
     ImGui::DestroyContext(context_);
 }
 
-void Stage::resize(float width, float height, float px_per_dp, const Insets& insets, double now_s) {
+void UiStage::resize(float width, float height, float px_per_dp, const Insets& insets, double now_s) {
     if (width != width_ || height != height_) {
         touch_.cancel(now_s);
         mouse_.cancel(now_s);
@@ -64,12 +64,12 @@ void Stage::resize(float width, float height, float px_per_dp, const Insets& ins
     pacer_.happened();
 }
 
-void Stage::finger(const FingerEvent& event) {
+void UiStage::finger(const FingerEvent& event) {
     touch_.feed(event);
     pacer_.happened();
 }
 
-void Stage::mouse_at(Point at, double now_s) {
+void UiStage::mouse_at(Point at, double now_s) {
     ImGui::SetCurrentContext(context_);
     pointer_ = at;
     ImGui::GetIO().AddMouseSourceEvent(ImGuiMouseSource_Mouse);
@@ -78,33 +78,33 @@ void Stage::mouse_at(Point at, double now_s) {
     pacer_.happened();
 }
 
-void Stage::mouse_left() {
+void UiStage::mouse_left() {
     ImGui::SetCurrentContext(context_);
     pointer_ = kNowhere;
     ImGui::GetIO().AddMousePosEvent(-FLT_MAX, -FLT_MAX);
     pacer_.happened();
 }
 
-void Stage::mouse_button(int button, bool down, double now_s) {
+void UiStage::mouse_button(int button, bool down, double now_s) {
     ImGui::SetCurrentContext(context_);
     ImGui::GetIO().AddMouseButtonEvent(button, down);
     if (button == 0) mouse_.feed({now_s, 0, pointer_, down ? FingerPhase::down : FingerPhase::up});
     pacer_.happened();
 }
 
-void Stage::wheel(float x, float y) {
+void UiStage::wheel(float x, float y) {
     ImGui::SetCurrentContext(context_);
     ImGui::GetIO().AddMouseWheelEvent(x, y);
     pacer_.happened();
 }
 
-void Stage::text(std::string_view utf8) {
+void UiStage::text(std::string_view utf8) {
     ImGui::SetCurrentContext(context_);
     ImGui::GetIO().AddInputCharactersUTF8(std::string(utf8).c_str());
     pacer_.happened();
 }
 
-void Stage::key(int imgui_key, bool down) {
+void UiStage::key(int imgui_key, bool down) {
     ImGui::SetCurrentContext(context_);
     ImGui::GetIO().AddKeyEvent(static_cast<ImGuiKey>(imgui_key), down);
     pacer_.happened();
@@ -112,7 +112,7 @@ void Stage::key(int imgui_key, bool down) {
 
 // ImGui lets each of these take effect in a frame of its own: it has to see the position before the press, and the
 // press before the release. Without the last one what was tapped would stay lit.
-void Stage::tap_imgui(Point at) {
+void UiStage::tap_imgui(Point at) {
     ImGuiIO& io = ImGui::GetIO();
     io.AddMouseSourceEvent(ImGuiMouseSource_TouchScreen);
     io.AddMousePosEvent(at.x, at.y);
@@ -123,7 +123,7 @@ void Stage::tap_imgui(Point at) {
     pointer_ = kNowhere;
 }
 
-void Stage::collect_gestures(double now_s) {
+void UiStage::collect_gestures(double now_s) {
     touch_.tick(now_s);
     mouse_.tick(now_s);
     gestures_ = touch_.take();
@@ -136,7 +136,7 @@ void Stage::collect_gestures(double now_s) {
     route_gestures(state_, gestures_);
 }
 
-bool Stage::begin(double now_s, const Look& look) {
+bool UiStage::begin(double now_s, const Look& look) {
     ImGui::SetCurrentContext(context_);
     collect_gestures(now_s);
     look_ = look;
@@ -156,7 +156,7 @@ bool Stage::begin(double now_s, const Look& look) {
     return bake;
 }
 
-void Stage::draw(AppUi& app) {
+void UiStage::draw(AppUi& app) {
     ImGui::SetCurrentContext(context_);
     ImGuiIO& io = ImGui::GetIO();
     io.DisplaySize = {width_, height_};  // a backend may have put its own there meanwhile
@@ -188,7 +188,7 @@ void Stage::draw(AppUi& app) {
     after_frame(ui);
 }
 
-void Stage::after_frame(const UiContext& ui) {
+void UiStage::after_frame(const UiContext& ui) {
     if (state_.edited == 0 && state_.edited_before != 0) keyboard_.hide();
     if (log_.layer == 0 && state_.last.layer > 0) ImGui::SetWindowFocus("###screen");
     const bool opened = log_.layer != state_.last.layer;
@@ -200,7 +200,7 @@ void Stage::after_frame(const UiContext& ui) {
     if (busy() || opened) pacer_.happened();
 }
 
-bool Stage::busy() const {
+bool UiStage::busy() const {
     return !context_->InputEventsQueue.empty();
 }
 
