@@ -17,7 +17,8 @@ std::string unit_of(const Job& job) {
 
 std::string foot_of(const Job& job, const ReportInputs& in) {
     const std::string revision = fmt::format("revision {}", in.revision);
-    return joined({unit_of(job), in.packet_name, revision, job.signed_off() ? "" : "NOT SIGNED OFF"}, " · ");
+    // The unit last: it alone may be too long for the line.
+    return joined({job.signed_off() ? "" : "NOT SIGNED OFF", in.packet_name, revision, unit_of(job)}, " · ");
 }
 
 }  // namespace
