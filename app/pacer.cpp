@@ -25,10 +25,8 @@ std::optional<double> Pacer::may_sleep(double now_s) const {
 }
 
 void Pacer::drew(double now_s) {
-    if (wake_s_ && *wake_s_ <= now_s) {
-        wake_s_.reset();
-        settle_ = std::max(settle_, kSettle);
-    }
+    if (wake_s_ && *wake_s_ <= now_s) settle_ = std::max(settle_, kSettle);
+    wake_s_.reset();
     if (settle_ > 0) --settle_;
     last_frame_s_ = now_s;
 }

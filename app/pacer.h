@@ -7,7 +7,7 @@ namespace cotter {
 
 // Method: whatever happens (a finger, a key, a worker's result) asks for three frames, because an immediate-mode screen
 // needs one to notice, one to answer and one to settle. While something moves by itself (a fling), each frame asks for
-// the next. Anything later is a wake time. When none of these hold, there is no frame at all.
+// the next. Anything later is a wake time, asked for anew by each frame. When none of these hold, there is no frame.
 class Pacer {
 public:
     static constexpr int kSettle = 3;              // frames after an event
@@ -15,7 +15,7 @@ public:
 
     void happened() { settle_ = kSettle; }               // input, resize, theme change
     void worker_result() { settle_ = kSettle; }          // a background step published something
-    void wake_at(double when_s);                         // a timer; the earliest one asked for counts
+    void wake_at(double when_s);                         // the earliest asked for since the last frame counts
     void keep_moving(bool moving) { moving_ = moving; }  // asked anew by each frame
 
     [[nodiscard]] bool should_draw(double now_s) const;

@@ -96,7 +96,7 @@ std::optional<std::size_t> chips(UiContext& ui, std::string_view key, std::span<
         }
         const Rect line = take_space(width, height);
         for (float x = line.x; first < end; x += widths[first] + Sizes::gap, ++first)
-            if (chip_at(ui, specs[first], {x, line.y, widths[first], height}, Role::chip)) tapped = first;
+            if (chip_at(ui, specs[first], {x, line.y, widths[first], line.h}, Role::chip)) tapped = first;
     }
     return tapped;
 }

@@ -154,7 +154,7 @@ FieldAnswer text_field(UiContext& ui, const Name& name, const FieldSpec& spec) {
     if (input(ui, name, spec, at.box, buffer, wish)) answer.text = buffer.data();
     answer.done = ImGui::IsItemDeactivatedAfterEdit();
     const bool active = ImGui::IsItemActive();
-    ImGui::SetCursorScreenPos(after);
+    ImGui::GetCurrentWindow()->DC.CursorPos = after;  // as before the input, which lies over what took its space
 
     const Paint& paint = ui.paint(spec.enabled ? Tone::plate : Tone::off);
     draw_text(ui, label, at.label, {page.text, page.ground});

@@ -46,7 +46,7 @@ Press press_area(UiContext& ui, const Name& name, const Rect& rect, const PressS
     press.focused = ImGui::IsItemFocused() && !ImGui::GetCurrentContext()->NavDisableHighlight;
     press.held = spec.enabled && (ImGui::IsItemActive() || finger_on(ui, seen));
     press.long_pressed = spec.enabled && long_press_on(ui, seen);
-    ImGui::SetCursorScreenPos(after);
+    ImGui::GetCurrentWindow()->DC.CursorPos = after;  // SetCursorScreenPos would want an item to follow
     ui.log.targets.push_back({press.id, std::string(name.label), std::string(spec.value), spec.role, rect, seen,
                               spec.enabled, spec.chosen, spec.main, ui.log.drawing});
     return press;

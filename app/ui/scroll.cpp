@@ -51,6 +51,19 @@ void draw_bar(const UiContext& ui, const Rect& rect, float at, float end, bool s
               colour);
 }
 
+void follow_finger(UiContext& ui, std::uint32_t id, bool sideways) {
+    const Point by = moved_by(ui, id);
+    const float way = sideways ? by.x : by.y;
+    if (way == 0) return;
+    std::optional<float>& at = ui.state.drag_scroll;
+    if (!at) at = sideways ? ImGui::GetScrollX() : ImGui::GetScrollY();
+    at = std::clamp(*at - way, 0.0F, sideways ? ImGui::GetScrollMaxX() : ImGui::GetScrollMaxY());
+    if (sideways)
+        ImGui::SetScrollX(*at);
+    else
+        ImGui::SetScrollY(*at);
+}
+
 void scrolled(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const Body& body) {
     ImGui::SetCursorScreenPos({rect.x, rect.y});
     const IdScope scope(spec.key);
@@ -62,11 +75,7 @@ void scrolled(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const Bod
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {spec.pad_x, spec.pad_y});
     ImGui::BeginChild(id, {rect.w, rect.h}, ImGuiChildFlags_AlwaysUseWindowPadding, flags);
     ImGui::PopStyleVar();
-    const Point by = moved_by(ui, id);
-    if (by.x != 0 && spec.sideways)
-        ImGui::SetScrollX(std::clamp(ImGui::GetScrollX() - by.x, 0.0F, ImGui::GetScrollMaxX()));
-    if (by.y != 0 && !spec.sideways)
-        ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() - by.y, 0.0F, ImGui::GetScrollMaxY()));
+    follow_finger(ui, id, spec.sideways);
     const float at = spec.sideways ? ImGui::GetScrollX() : ImGui::GetScrollY();
     const float end = spec.sideways ? ImGui::GetScrollMaxX() : ImGui::GetScrollMaxY();
     ui.log.scrolls.push_back({id, rect, seen, spec.sideways, false, at, end, ui.log.drawing});
@@ -121,7 +130,10 @@ AreaInput free_area(UiContext& ui, const Name& name, const Rect& rect) {
 
 void route_gestures(UiState& state, const std::vector<Gesture>& gestures) {
     for (const Gesture& g : gestures) {
-        if (g.kind == GestureKind::press) state.drag_owner = 0;
+        if (g.kind == GestureKind::press) {
+            state.drag_owner = 0;
+            state.drag_scroll.reset();
+        }
         const bool begins = g.kind == GestureKind::drag || g.kind == GestureKind::pinch;
         if (begins && state.drag_owner == 0) state.drag_owner = owner_of(state.last, g);
     }

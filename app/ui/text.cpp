@@ -4,6 +4,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "app/ui/draw.h"
 
@@ -12,6 +13,7 @@ namespace cotter {
 namespace {
 
 float measure(const Face& face, float em, std::string_view text) {
+    if (text.empty()) return 0;  // ImGui takes an end of nullptr for a C string
     return face.font->CalcTextSizeA(em * face.ratio, 1e6F, 0, text.data(), text.data() + text.size()).x;
 }
 
@@ -111,6 +113,7 @@ float line_height(const UiContext& ui, Type type) {
 
 void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook& look) {
     const Face& face = ui.face(laid.type);
+    if (laid.text.empty()) return;
     const float spare = look.align == Align::left ? 0 : look.align == Align::middle ? 0.5F : 1.0F;
     const float top = box.y + (look.centred ? (box.h - laid.height) / 2 : 0);
     Rect ink_rect{box.right(), top, 0, laid.height};
@@ -118,14 +121,14 @@ void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook&
     for (const std::string_view line : laid.lines) {
         const float wide = measure(face, laid.em, line);
         const float x = box.x + (box.w - wide) * spare;
-        ImGui::GetWindowDrawList()->AddText(face.font, laid.em * face.ratio, {x, y}, ink(look.colour), line.data(),
-                                            line.data() + line.size());
+        if (wide > 0)
+            ImGui::GetWindowDrawList()->AddText(face.font, laid.em * face.ratio, {x, y}, ink(look.colour), line.data(),
+                                                line.data() + line.size());
         const float right = std::max(ink_rect.right(), x + wide);
         ink_rect.x = std::min(ink_rect.x, x);
         ink_rect.w = right - ink_rect.x;
         y += laid.pitch;
     }
-    if (laid.text.empty()) return;
     ink_rect.w = laid.width;  // lines are aligned within the longest one
     ui.log.texts.push_back({std::string(laid.text), ink_rect, box, seen_part(ink_rect), look.colour, look.ground,
                             laid.em, ui.log.drawing, look.target});
@@ -159,8 +162,9 @@ std::size_t byte_at(const UiContext& ui, const Laid& laid, Point place) {
 
 Rect take_space(float width, float height) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::Dummy({width, height});
-    return {at.x, at.y, width, height};
+    const float high = std::ceil(height);  // ImGui's cursor stands on whole units
+    ImGui::Dummy({width, high});
+    return {at.x, at.y, width, high};
 }
 
 float room() {

@@ -100,7 +100,7 @@ std::optional<std::size_t> tiles(UiContext& ui, std::string_view key, std::span<
         const Rect line = take_space(width, height);
         for (std::size_t i = first; i < end; ++i) {
             const float x = line.x + static_cast<float>(i - first) * (grid.cell + Sizes::gap);
-            if (tile(ui, specs[i], {x, line.y, grid.cell, height}, grid)) tapped = i;
+            if (tile(ui, specs[i], {x, line.y, grid.cell, line.h}, grid)) tapped = i;
         }
     }
     return tapped;

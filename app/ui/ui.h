@@ -69,10 +69,11 @@ struct Insets {
 
 // What widgets remember from frame to frame; kept by the UiStage. Nothing of the user's.
 struct UiState {
-    TargetLog last;                   // the whole of the frame before
-    std::uint32_t drag_owner = 0;     // the scroll area or picture that has the running drag, fling or pinch
-    std::uint32_t edited = 0;         // the field being edited
-    std::uint32_t edited_before = 0;  // in the frame before
+    TargetLog last;                    // the whole of the frame before
+    std::optional<float> drag_scroll;  // where the scroll area is to the fraction: ImGui keeps whole units only
+    std::uint32_t drag_owner = 0;      // the scroll area or picture that has the running drag, fling or pinch
+    std::uint32_t edited = 0;          // the field being edited
+    std::uint32_t edited_before = 0;   // in the frame before
     std::vector<std::pair<std::uint32_t, float>> heights;  // of sheets' contents, by id
 };
 

@@ -40,7 +40,7 @@ TEST_CASE("a long note wraps, also while it is edited, and the caret goes where 
     CHECK(note.ink.h > 2 * note.size);
     CHECK(note.ink.right() <= 412);
     // The start of the second line: the caret lands before its first word.
-    shown.hands.tap({note.ink.x + 1, note.ink.y + note.ink.h * 0.5F});
+    shown.hands.tap({note.ink.x + 1, note.ink.y + note.ink.h * 0.75F});
     shown.hands.type("XX");
     const std::string& text = shown.gallery->note();
     const auto at = text.find("XX");

@@ -69,7 +69,7 @@ void Gallery::frame(UiContext& ui) {
 
 void Gallery::start(UiContext& ui) {
     const ScreenSpec spec{"start",
-                          {"Jobs", "NUR-07, deck trailer, two axles", "saved 08:14", true, false, true, true, true},
+                          {"Jobs", "NUR-07, deck trailer, two axles", "saved 08:14", true, true, true, true, true},
                           {{{"Take in", "in"}, Tone::quiet, Icon::none, true, false},
                            {{"New job", "new"}, Tone::strong, Icon::plus, true, true}},
                           {},
