@@ -29,8 +29,9 @@ public:
         std::erase_if(index_.entries, [](const ZipEntry& e) { return e.folder(); });
         return {};
     }
-    Result<> read(std::size_t file, const std::function<void(ByteView)>& sink) const override {
-        return read_entry(*file_, index_.entries[file], sink);
+    Result<> read(std::size_t file, const std::function<void(ByteView)>& sink,
+                  std::span<std::uint8_t> into) const override {
+        return read_entry(*file_, index_.entries[file], sink, into);
     }
     [[nodiscard]] const ZipIndex* archive() const override { return &index_; }
     [[nodiscard]] Result<bool> packed_as_ours(std::size_t file, ByteView unpacked) const override {
@@ -62,15 +63,18 @@ public:
         }
         return {};
     }
-    Result<> read(std::size_t file, const std::function<void(ByteView)>& sink) const override {
+    Result<> read(std::size_t file, const std::function<void(ByteView)>& sink,
+                  std::span<std::uint8_t> into) const override {
         COTTER_ASSIGN(const auto reader, disk_.open(join_path(path_, files_[file].path)));
         if (reader->size() != files_[file].size)
             return fail(Errc::damaged, "the file is being changed while it is read", one_line(files_[file].path));
-        Bytes buffer(static_cast<std::size_t>(std::min<std::uint64_t>(kPiece, reader->size())));
-        for (std::uint64_t done = 0; done < reader->size(); done += buffer.size()) {
-            if (reader->size() - done < buffer.size()) buffer.resize(static_cast<std::size_t>(reader->size() - done));
-            COTTER_TRY(reader->read_at(done, buffer));
-            sink(buffer);
+        Bytes buffer(into.empty() ? static_cast<std::size_t>(std::min<std::uint64_t>(kPiece, reader->size())) : 0);
+        for (std::uint64_t done = 0; done < reader->size();) {
+            const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(kPiece, reader->size() - done));
+            const auto place = into.empty() ? std::span(buffer) : into.subspan(static_cast<std::size_t>(done));
+            COTTER_TRY(reader->read_at(done, place.first(size)));
+            done += size;
+            sink(place.first(size));
         }
         return {};
     }
@@ -125,9 +129,9 @@ Result<std::unique_ptr<BagSource>> open_bag(Files& files, const std::string& pat
 Result<Bytes> read_whole(const BagSource& bag, std::size_t file, std::uint64_t max) {
     const BagFile& f = bag.files()[file];
     if (f.size > max) return fail(Errc::refused, "the file is larger than allowed for its kind", one_line(f.path));
-    Bytes out;
-    out.reserve(static_cast<std::size_t>(f.size));
-    COTTER_TRY(bag.read(file, [&](ByteView piece) { out.insert(out.end(), piece.begin(), piece.end()); }));
+    Bytes out(static_cast<std::size_t>(f.size));
+    COTTER_TRY(bag.read(
+        file, [](ByteView) {}, out));
     return out;
 }
 

@@ -26,8 +26,10 @@ public:
     [[nodiscard]] const std::string& top() const { return top_; }  // the top folder's name
     [[nodiscard]] bool has_payload_folder() const { return payload_folder_; }
     [[nodiscard]] std::optional<std::size_t> find(const std::string& path) const;
-    // The file's bytes in pieces of at most 256 KiB; fails when they cannot be read whole and right.
-    virtual Result<> read(std::size_t file, const std::function<void(ByteView)>& sink) const = 0;
+    // The file's bytes in pieces of at most 256 KiB; fails when they cannot be read whole and right. `into`: empty, or
+    // as long as the file; then the pieces lie there, and stay.
+    virtual Result<> read(std::size_t file, const std::function<void(ByteView)>& sink,
+                          std::span<std::uint8_t> into) const = 0;
     // The archive behind it, or nullptr for a folder; entries are in the order of files(), folders left out.
     [[nodiscard]] virtual const ZipIndex* archive() const { return nullptr; }
     // Whether a deflated entry is packed as our own writer does it.

@@ -3,6 +3,7 @@
 #include "core/packet/check.h"
 
 #include <algorithm>
+#include <mutex>
 #include <set>
 
 #include <fmt/format.h>
@@ -23,6 +24,31 @@ bool is_picture(std::string_view path) {
     const std::string lower = ascii_lower(path);
     return lower.ends_with(".jpg") || lower.ends_with(".jpeg") || lower.ends_with(".png");
 }
+
+// Buffers used again: fresh memory for each of many large pictures would cost as much as hashing them. Any thread.
+class Spares {
+public:
+    Bytes take(std::uint64_t size) {
+        Bytes out;
+        {
+            const std::lock_guard lock(mutex_);
+            if (!all_.empty()) {
+                out = std::move(all_.back());
+                all_.pop_back();
+            }
+        }
+        out.resize(static_cast<std::size_t>(size));
+        return out;
+    }
+    void give(Bytes bytes) {
+        const std::lock_guard lock(mutex_);
+        all_.push_back(std::move(bytes));
+    }
+
+private:
+    std::mutex mutex_;
+    std::vector<Bytes> all_;
+};
 
 // The one pass over the files' bytes.
 class Pass {
@@ -47,26 +73,29 @@ public:
     }
 
 private:
-    FileFacts read_one(std::size_t file) const {
+    FileFacts read_one(std::size_t file) {
         const BagFile& f = bag_.files()[file];
         FileFacts facts;
         std::vector<std::pair<HashKind, Hasher>> hashers;
         for (const HashKind kind : kinds_) hashers.emplace_back(kind, Hasher(kind));
-        const bool keep = to_keep(f);
-        if (keep) facts.kept.reserve(static_cast<std::size_t>(f.size));
-        const auto take = [&](ByteView piece) {
+        const auto add = [&](ByteView piece) {
             for (auto& [kind, hasher] : hashers) hasher.add(piece);
-            if (keep) facts.kept.insert(facts.kept.end(), piece.begin(), piece.end());
         };
         const auto held = tags_.held.find(file);
+        Bytes buffer = held == tags_.held.end() && to_keep(f) ? spares_.take(f.size) : Bytes();
         if (held != tags_.held.end())
-            take(held->second);
-        else if (auto done = bag_.read(file, take); !done)
+            add(held->second);
+        else if (auto done = bag_.read(file, add, buffer); !done)
             facts.unreadable = done.error();
         if (facts.unreadable) return facts;
         for (auto& [kind, hasher] : hashers) facts.digests[kind] = hasher.finish_hex();
-        look_closer(file, facts);
-        if (f.path != packet_form::kJob) facts.kept = {};
+        if (image_ && f.payload() && is_picture(f.path) && f.size > kLargestPicture)
+            facts.bad_picture = Error{Errc::refused, "the picture is larger than allowed", {}, {}};
+        if (to_keep(f)) look_closer(file, held == tags_.held.end() ? buffer : held->second, facts);
+        if (f.path == packet_form::kJob)
+            facts.kept = std::move(buffer);
+        else
+            spares_.give(std::move(buffer));
         return facts;
     }
 
@@ -75,17 +104,14 @@ private:
         return ours_ && f.size <= kLargestText && packet_form::packing_of(f.path) == Packing::deflate;
     }
 
-    void look_closer(std::size_t file, FileFacts& facts) const {
+    // What is asked of a file whose bytes are all at hand: see to_keep.
+    void look_closer(std::size_t file, ByteView bytes, FileFacts& facts) const {
         const BagFile& f = bag_.files()[file];
-        if (is_picture(f.path)) {
-            if (!image_ || !f.payload() || !as_listed(f, facts)) return;
-            if (f.size > kLargestPicture)
-                facts.bad_picture = Error{Errc::refused, "the picture is larger than allowed", {}, {}};
-            else if (const auto good = image_(f.path, facts.kept); !good)
-                facts.bad_picture = good.error();
-        } else if (!facts.kept.empty()) {
-            const auto same = bag_.packed_as_ours(file, facts.kept);
+        if (!is_picture(f.path)) {
+            const auto same = bag_.packed_as_ours(file, bytes);
             facts.packed_otherwise = same && !*same;
+        } else if (as_listed(f, facts)) {
+            if (const auto good = image_(f.path, bytes); !good) facts.bad_picture = good.error();
         }
     }
 
@@ -102,6 +128,7 @@ private:
     std::function<Result<>(const std::string&, ByteView)> image_;
     std::set<HashKind> kinds_;
     std::map<std::pair<std::string, HashKind>, std::string> expected_;
+    Spares spares_;
 };
 
 void say_facts(const BagSource& bag, const TagFiles& tags, CheckReport& report) {

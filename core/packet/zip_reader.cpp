@@ -69,22 +69,34 @@ Result<ZipIndex> read_zip_index(const FileReader& file, const ZipLimits& limits)
     return index;
 }
 
-Result<> read_entry(const FileReader& file, const ZipEntry& entry, const std::function<void(ByteView)>& sink) {
+Result<> read_entry(const FileReader& file, const ZipEntry& entry, const std::function<void(ByteView)>& sink,
+                    std::span<std::uint8_t> into) {
     const auto in_entry = [&](const Error& error) { return unexpected(context(error, one_line(entry.name))); };
     std::uint32_t crc = 0;
     const auto count = [&](ByteView piece) {
         crc = crc32_of(piece, crc);
         sink(piece);
     };
+    const auto unpack = [&](ByteView piece) {  // never more than declared: the inflater refuses that
+        if (into.empty()) return count(piece);
+        const auto place = into.first(piece.size());
+        std::copy(piece.begin(), piece.end(), place.begin());
+        into = into.subspan(piece.size());
+        count(place);
+    };
     std::optional<Inflater> inflater;
     if (entry.method == kDeflated) inflater.emplace(entry.size);
-    Bytes buffer(static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed, kPiece)));
-    for (std::uint64_t done = 0; done < entry.packed; done += buffer.size()) {
-        if (entry.packed - done < buffer.size()) buffer.resize(static_cast<std::size_t>(entry.packed - done));
-        COTTER_TRY(file.read_at(entry.data_at + done, buffer));
+    const bool in_place = !inflater && !into.empty();
+    Bytes buffer(in_place ? 0 : static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed, kPiece)));
+    for (std::uint64_t done = 0; done < entry.packed;) {
+        const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed - done, kPiece));
+        const auto piece =
+            in_place ? into.subspan(static_cast<std::size_t>(done), size) : std::span(buffer).first(size);
+        COTTER_TRY(file.read_at(entry.data_at + done, piece));
+        done += size;
         if (!inflater)
-            count(buffer);
-        else if (auto good = inflater->add(buffer, count); !good)
+            count(piece);
+        else if (auto good = inflater->add(piece, unpack); !good)
             return in_entry(good.error());
     }
     if (inflater)

@@ -23,9 +23,9 @@ struct ZipLimits {
 [[nodiscard]] Result<ZipIndex> read_zip_index(const FileReader& file, const ZipLimits& limits);
 
 // Unpacks one entry piece by piece into `sink`; its declared size and CRC are enforced. On failure some pieces may
-// have been given already.
+// have been given already. `into`: empty, or as long as the entry; then the pieces lie there, and stay.
 [[nodiscard]] Result<> read_entry(const FileReader& file, const ZipEntry& entry,
-                                  const std::function<void(ByteView)>& sink);
+                                  const std::function<void(ByteView)>& sink, std::span<std::uint8_t> into = {});
 
 // ---- is it as our own writer would have made it?
 

@@ -17,7 +17,7 @@ struct Unpacked {
     std::string error;
 };
 
-// Reads the only entry of these bytes.
+// Reads the first entry of these bytes, piece by piece and once more into one buffer; both must give the same.
 Unpacked unpack(ByteView zip) {
     MemoryFiles files;
     files.put("/zip", zip);
@@ -27,6 +27,13 @@ Unpacked unpack(ByteView zip) {
     Unpacked out;
     const auto done = read_entry(*reader, index->entries.at(0), [&](ByteView piece) { out.text += as_text(piece); });
     if (!done) out.error = done.error().line();
+    Bytes whole(index->entries[0].size);
+    std::string again;
+    const auto into = read_entry(
+        *reader, index->entries[0], [&](ByteView piece) { again += as_text(piece); }, whole);
+    CHECK(into.has_value() == done.has_value());
+    CHECK(again == out.text);
+    if (into) CHECK(as_text(whole) == out.text);
     return out;
 }
 
