@@ -1,9 +1,11 @@
 // Method: the pictures are made ready on all cores a few at a time (read, cleaned, digested), and written as they come,
-// so that memory holds a handful of them whatever the job's size. The manifests follow from the digests; the archive
-// goes to a temporary name, is read back as a stranger would check it, and only then gets its own.
+// the next while the ones before are written, so that memory holds a handful of them whatever the job's size. The
+// manifests follow from the digests; the archive goes to a temporary name, is read back as a stranger would check it,
+// and only then gets its own.
 #include "core/packet/pack.h"
 
 #include <algorithm>
+#include <map>
 
 #include <fmt/format.h>
 
@@ -29,6 +31,7 @@ public:
           job_(job),
           facts_(facts),
           previous_(std::move(previous)),
+          out_(out),
           sealer_(out, face(), tools.key),
           pictures_(tools.vault, job, tools.font) {}
 
@@ -42,22 +45,38 @@ public:
     }
 
 private:
+    using Batch = std::vector<Result<ReadyShot>>;
+
+    // While one batch is written, the next is made ready.
     Result<> add_pictures() {
-        const auto& shots = job_.all<Shot>();
-        for (std::size_t from = 0; from < shots.size(); from += kPicturesAtOnce) {
-            const std::size_t count = std::min(kPicturesAtOnce, shots.size() - from);
-            std::vector<Result<ReadyShot>> ready(count, fail(Errc::io, "not made"));
-            tools_.workers.run(count,
-                               [&](std::size_t i) { ready[i] = pictures_.ready(shots[from + i], photos_[from + i]); });
-            for (std::size_t i = 0; i < count; ++i) {
-                if (!ready[i]) return unexpected(context(ready[i].error(), "photo " + photos_[from + i].file));
-                photos_[from + i].sha256 = ready[i]->photo.sha256;
-                photos_[from + i].cleaned = ready[i]->cleaned;
-                COTTER_TRY(sealer_.add(std::move(ready[i]->photo)));
-                if (ready[i]->tagged) COTTER_TRY(sealer_.add(std::move(*ready[i]->tagged)));
-            }
+        const std::size_t all = photos_.size();
+        Batch batch;
+        for (std::size_t from = 0; from < all || !batch.empty(); from += kPicturesAtOnce) {
+            Batch next(from < all ? std::min(kPicturesAtOnce, all - from) : 0, fail(Errc::io, "not made"));
+            Result<> written;
+            tools_.workers.run(next.size() + 1, [&](std::size_t i) {
+                if (i == 0)
+                    written = add_batch(batch);
+                else
+                    next[i - 1] = pictures_.ready(job_.all<Shot>()[from + i - 1], photos_[from + i - 1]);
+            });
+            COTTER_TRY(written);
+            batch = std::move(next);
         }
         return {};
+    }
+
+    Result<> add_batch(Batch& batch) {
+        for (auto& ready : batch) {
+            PacketPhoto& photo = photos_[added_++];
+            if (!ready) return unexpected(context(ready.error(), "photo " + photo.file));
+            photo.sha256 = ready->photo.sha256;
+            photo.cleaned = ready->cleaned;
+            COTTER_TRY(sealer_.add(std::move(ready->photo)));
+            if (ready->tagged) COTTER_TRY(sealer_.add(std::move(*ready->tagged)));
+            for_report_[photo.shot] = std::move(ready->report);
+        }
+        return out_.sync();  // the disk works too while the next ones are made ready
     }
 
     Result<> add_documents() {
@@ -69,7 +88,7 @@ private:
         ReportInputs inputs;
         inputs.font = tools_.font;
         inputs.font_bold = tools_.font_bold;
-        inputs.picture = [this](const Shot& shot) { return pictures_.for_report(shot); };
+        inputs.picture = [this](const Shot& shot) -> Result<ReportPicture> { return std::move(for_report_[shot.id]); };
         inputs.packet_name = facts_.name;
         inputs.revision = facts_.revision;
         inputs.at = packet_time(job_);
@@ -91,9 +110,12 @@ private:
     const Job& job_;
     PacketFacts& facts_;
     std::string previous_;
+    FileWriter& out_;
     Sealer sealer_;
     PictureMaker pictures_;
     std::vector<PacketPhoto> photos_;
+    std::size_t added_ = 0;                         // of photos_
+    std::map<Id<Shot>, ReportPicture> for_report_;  // each is taken once
 };
 
 // What a packet is made from, apart from its revision: when this is the same, so is the packet.

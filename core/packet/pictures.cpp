@@ -86,6 +86,7 @@ Result<ReadyShot> PictureMaker::ready(const Shot& shot, const PacketPhoto& names
         COTTER_ASSIGN(Bytes jpeg, encode_jpeg(image, kTaggedQuality));
         out.tagged = SealedFile::make(names.tagged_file, std::move(jpeg));
     }
+    COTTER_ASSIGN(out.report, for_report(shot));
     return out;
 }
 

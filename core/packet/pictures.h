@@ -15,6 +15,7 @@ namespace cotter {
 struct ReadyShot {
     SealedFile photo;
     std::optional<SealedFile> tagged;
+    ReportPicture report;
     bool cleaned = true;
 };
 
@@ -24,10 +25,10 @@ public:
     PictureMaker(PhotoVault& vault, const Job& job, ByteView font) : vault_(vault), job_(job), font_(font) {}
 
     [[nodiscard]] Result<ReadyShot> ready(const Shot& shot, const PacketPhoto& names) const;
-    // Upright, at most kReportSide pixels, tags drawn in.
-    [[nodiscard]] Result<ReportPicture> for_report(const Shot& shot) const;
 
 private:
+    // Upright, at most kReportSide pixels, tags drawn in.
+    [[nodiscard]] Result<ReportPicture> for_report(const Shot& shot) const;
     [[nodiscard]] std::vector<Mark> marks_of(const Shot& shot) const;
     [[nodiscard]] Result<Image> tagged_image(const Shot& shot, int max_side) const;
 
