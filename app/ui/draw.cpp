@@ -82,6 +82,10 @@ void draw_hatch(const Rect& rect, Rgb colour) {
     list().PopClipRect();
 }
 
+void sharpen(const UiContext& ui) {
+    list()._FringeScale = 1 / ui.px_per_dp;
+}
+
 Rect seen_part(const Rect& rect) {
     const ImVec2 low = list().GetClipRectMin();
     const ImVec2 high = list().GetClipRectMax();

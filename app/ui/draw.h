@@ -63,6 +63,9 @@ enum class Icon {
 // Drawn in the middle of `box`, as large as its shorter side.
 void draw_icon(Icon icon, const Rect& box, Rgb colour);
 
+// Edges one pixel soft instead of one dp. Once after each ImGui window has begun.
+void sharpen(const UiContext& ui);
+
 // The part of `rect` that the current window's clipping leaves to be seen.
 [[nodiscard]] Rect seen_part(const Rect& rect);
 

@@ -43,21 +43,16 @@ void worn_block(const Field& f) {
     f.list.AddLine(f.at(4, 12), f.at(20, 12), f.line, 2 * f.unit);
 }
 
-// A hexagon whose top right piece is gone.
+// A hexagon whose upper right piece is gone, down to the middle.
 void broken_nut(const Field& f) {
-    std::array<ImVec2, 9> line{};
-    int count = 0;
+    std::array<ImVec2, 7> line{};
     for (int i = 0; i < 6; ++i) {
         const float angle = std::numbers::pi_v<float> / 3 * static_cast<float>(i);
-        if (i != 5)
-            line[static_cast<std::size_t>(count++)] = f.at(12 + 10.5F * std::cos(angle), 12 + 10.5F * std::sin(angle));
+        line[static_cast<std::size_t>(i)] = f.at(12 + 10.5F * std::cos(angle), 12 + 10.5F * std::sin(angle));
     }
-    const ImVec2 middle = f.at(12, 12);
-    for (int i = 0; i + 1 < count; ++i)
-        f.list.AddTriangleFilled(middle, line[static_cast<std::size_t>(i)], line[static_cast<std::size_t>(i + 1)],
-                                 f.fill);
-    line[static_cast<std::size_t>(count++)] = middle;
-    f.list.AddPolyline(line.data(), count, f.line, ImDrawFlags_Closed, 2 * f.unit);
+    line[6] = f.at(12, 12);
+    for (std::size_t i = 0; i < 5; ++i) f.list.AddTriangleFilled(line[6], line[i], line[i + 1], f.fill);
+    f.list.AddPolyline(line.data(), 7, f.line, ImDrawFlags_Closed, 2 * f.unit);
 }
 
 void apart(const Field& f) {

@@ -64,7 +64,7 @@ std::string key_label(const UiContext& ui, KeypadKey key) {
 bool key_at(UiContext& ui, KeypadKey key, bool enabled, const Rect& rect) {
     const std::string label = key_label(ui, key);
     const Press press = press_area(ui, label, rect, {Role::key, enabled, false, false, {}});
-    const Paint& paint = ui.paint(!enabled ? Tone::off : key <= d9 ? Tone::plate : Tone::bar);
+    const Paint& paint = ui.paint(!enabled ? Tone::off : key <= point ? Tone::plate : Tone::bar);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);
     if (key == erase) {
         draw_icon(Icon::erase, {rect.middle().x - 16, rect.middle().y - 16, 32, 32}, paint.text);

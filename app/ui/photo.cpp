@@ -29,7 +29,10 @@ Rect fitted(float width, float height, const Rect& box) {
 void draw_picture(UiContext& ui, std::string_view id, const Rect& box) {
     draw_fill(box, ui.paint(Tone::off).ground);
     const Picture picture = ui.pictures.picture(id, wanted_px(ui, box));
-    if (picture.texture == nullptr) return;
+    const float side = std::min({48.0F, box.w / 2, box.h / 2});
+    if (picture.texture == nullptr)
+        return draw_icon(Icon::camera, {box.middle().x - side / 2, box.middle().y - side / 2, side, side},
+                         ui.theme.second);
     const Rect at = fitted(static_cast<float>(picture.width), static_cast<float>(picture.height), box);
     ImGui::GetWindowDrawList()->AddImage(picture.texture, {at.x, at.y}, {at.right(), at.bottom()});
 }

@@ -33,8 +33,8 @@ Plan plan_row(const UiContext& ui, const Name& name, const RowSpec& spec, float 
     plan.text_x = Sizes::pad + (plan.mark > 0 ? plan.mark + 12 : 0);
     const float free = width - plan.text_x - Sizes::pad - (spec.leads_on ? 24 + Sizes::gap : 0);
     const float value = spec.value.empty() ? 0 : text_width(ui, spec.value, Type::bold);
-    const float words = std::max(text_width(ui, name.label, Type::body), text_width(ui, spec.under, Type::small));
-    plan.value_below = value > free * 0.5F || (value > 0 && words + value + Sizes::pad > free * 1.35F);
+    const float label = text_width(ui, name.label, Type::body);
+    plan.value_below = value > 0 && (value > free * 0.5F || label + value + Sizes::pad > free);
     const float beside = plan.value_below || value == 0 ? 0 : value + Sizes::pad;
     plan.label = lay_text(ui, name.label, Type::body, free - beside);
     plan.under = lay_text(ui, spec.under, Type::small, free - beside);

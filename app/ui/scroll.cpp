@@ -75,6 +75,7 @@ void scrolled(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const Bod
     ImGui::PushStyleVar(ImGuiStyleVar_WindowPadding, {spec.pad_x, spec.pad_y});
     ImGui::BeginChild(id, {rect.w, rect.h}, ImGuiChildFlags_AlwaysUseWindowPadding, flags);
     ImGui::PopStyleVar();
+    sharpen(ui);
     follow_finger(ui, id, spec.sideways);
     const float at = spec.sideways ? ImGui::GetScrollX() : ImGui::GetScrollY();
     const float end = spec.sideways ? ImGui::GetScrollMaxX() : ImGui::GetScrollMaxY();

@@ -34,8 +34,9 @@ void remember(UiState& state, std::uint32_t id, float height) {
 
 Rect panel_place(const UiContext& ui, float height) {
     const Insets& in = ui.insets;
-    const float width = std::min(ui.width - in.left - in.right, Sizes::column);
-    const float left = in.left + (ui.width - in.left - in.right - width) / 2;
+    const float all = ui.width - in.left - in.right;
+    const float width = ui.low() ? all : std::min(all, Sizes::column);  // low screens have their actions beside
+    const float left = in.left + (all - width) / 2;
     const float most = ui.height - in.top - in.bottom - (ui.low() ? 4 : 24);
     const float high = std::min(height, most);
     return {left, ui.height - in.bottom - high, width, high};
@@ -68,6 +69,7 @@ SheetAnswer sheet(UiContext& ui, const SheetSpec& spec, const Body& body) {
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize({ui.width, ui.height});
     ImGui::Begin(("###sheet-" + std::string(spec.key)).c_str(), nullptr, kOver);
+    sharpen(ui);
     const int below = ui.log.drawing++;
     ui.log.layer = std::max(ui.log.layer, ui.log.drawing);
     const std::uint32_t content_id = ImGui::GetID("content");

@@ -11,7 +11,8 @@ namespace cotter {
 
 namespace {
 
-constexpr float kInner = 12;
+constexpr float kInner = 14;
+constexpr Cuts kTileCuts{false, false, true, false};  // a picture keeps its corners
 
 struct Grid {
     std::size_t columns = 1;
@@ -66,7 +67,7 @@ void draw_face(UiContext& ui, const TileSpec& spec, const Rect& rect, float pict
 bool tile(UiContext& ui, const TileSpec& spec, const Rect& rect, const Grid& grid) {
     const Press press = press_area(ui, spec.name, rect, {Role::tile, spec.enabled, spec.chosen, false, spec.under});
     const Paint& paint = ui.paint(!spec.enabled ? Tone::off : spec.chosen ? Tone::chosen : Tone::plate);
-    draw_press_plate(ui, rect, press, paint, kPlateCuts);
+    draw_press_plate(ui, rect, press, paint, kTileCuts);
     draw_face(ui, spec, rect, grid.picture, paint);
     if (spec.chosen) draw_witness({rect.x + 3, rect.y + 4, Sizes::stripe, rect.h - 8}, ui.theme.witness);
     const Words words = lay_words(ui, spec, rect.w - 2 * kInner);

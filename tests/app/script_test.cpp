@@ -3,10 +3,13 @@
 
 #include <doctest/doctest.h>
 
+#include "app/driver/drive.h"
 #include "app/driver/labels.h"
 #include "tests/app/screens.h"
+#include "tests/support/memory_files.h"
 
 using namespace cotter;
+using Words = std::vector<std::string>;
 
 namespace {
 
@@ -88,4 +91,33 @@ TEST_CASE("the likest labels come first") {
     CHECK(edit_distance("kitten", "sitting") == 3);
     CHECK(likest("cap", {"wheel on", "Cap, outer", "lap", "cap"}, 3) ==
           std::vector<std::string>{"Cap, outer", "cap", "lap"});
+}
+
+TEST_CASE("a script from a file writes its shots and names itself when it fails") {
+    Shown shown(GalleryPage::start);
+    MemoryFiles files;
+    const auto put = [&](std::string_view text) { files.put("walk.txt", as_bytes(text)); };
+    Words said;
+    const auto say = [&](std::string_view line) { said.emplace_back(line); };
+    put("note \"begin\"\nshot one\ntap \"Help\"\nshot two.png\n");
+    const auto outcome = drive(shown.host, files, {"walk.txt", "out/shots", false}, say);
+    REQUIRE(outcome);
+    CHECK(outcome->shots == 2);
+    CHECK(outcome->commands == 4);
+    CHECK(said == Words{"begin", "shot one", "shot two.png"});
+    CHECK(files.has("out/shots/one.png"));
+    CHECK(files.has("out/shots/two.png"));
+    put("tap \"Understood\"\ntap \"Nowhere\"\n");
+    CHECK(drive(shown.host, files, {"walk.txt", "", true}, say)
+              .error()
+              .line()
+              .starts_with("no target 'Nowhere' on the screen: walk.txt: line 2"));
+    put("shot x\n");
+    CHECK_FALSE(drive(shown.host, files, {"walk.txt", "", false}, say));
+    CHECK_FALSE(drive(shown.host, files, {"none.txt", "", false}, say));
+    put("jump\n");
+    CHECK(drive(shown.host, files, {"walk.txt", "", false}, say)
+              .error()
+              .line()
+              .starts_with("no command 'jump': walk.txt: line 1"));
 }
