@@ -89,6 +89,11 @@ private:
         inputs.font = tools_.font;
         inputs.font_bold = tools_.font_bold;
         inputs.picture = [this](const Shot& shot) -> Result<ReportPicture> { return std::move(for_report_[shot.id]); };
+        inputs.photo_name = [this](const Shot& shot) {
+            const auto is = [&](const PacketPhoto& p) { return p.shot == shot.id; };
+            const auto it = std::find_if(photos_.begin(), photos_.end(), is);
+            return it == photos_.end() ? std::string() : base_name(it->file);
+        };
         inputs.packet_name = facts_.name;
         inputs.revision = facts_.revision;
         inputs.at = packet_time(job_);
