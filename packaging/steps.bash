@@ -33,9 +33,19 @@ configure() {
     quietly "$folder/configure.log" cmake -S "$root" -B "$folder" -G Ninja -DCOTTER_WERROR=$werror "$@"
 }
 
-# build FOLDER TARGETS…
+# build FOLDER TARGETS…: says now and then how far it is.
 build() {
-    local folder=$1
+    local folder=$1 line said=$SECONDS
     shift
-    quietly "$folder/build.log" cmake --build "$folder" --parallel "$jobs" --target "$@"
+    { cmake --build "$folder" --parallel "$jobs" --target "$@" 2>&1 </dev/null || echo "BUILD FAILED"; } |
+        tee "$folder/build.log" | while read -r line; do
+        if [[ $line =~ ^\[[0-9]+/[0-9]+\] ]] && ((SECONDS - said >= 20)); then
+            say "  ${BASH_REMATCH[0]}"
+            said=$SECONDS
+        fi
+    done
+    [ "$(tail -n 1 "$folder/build.log")" != "BUILD FAILED" ] && return
+    grep -v '^\[[0-9]*/[0-9]*\]' "$folder/build.log" | tail -n 60 >&2
+    echo "(all of it: $folder/build.log)" >&2
+    return 1
 }
