@@ -1,7 +1,7 @@
 # What packaging/run, test and lint share: progress lines with elapsed time, and how a build folder is configured.
-# Sourced, never run. Sets: root (the project), jobs (CPU cores).
+# Sourced, never run. Sets: root (the project), jobs (as many as CPU cores, or COTTER_JOBS).
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
-jobs=$(nproc)
+jobs=${COTTER_JOBS:-$(nproc)}
 
 # say TEXT: a progress line with the time since the start.
 say() {
