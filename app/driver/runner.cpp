@@ -86,6 +86,7 @@ Result<> ScriptRunner::perform(const ScriptCommand& command) {
             pinch(command.from, command.to.x, command.to.y);
             return {};
         case ScriptVerb::text:
+            if (!host_.stage().editing()) return fails(command, "no field takes words", "tap one first");
             type(command.text);
             return {};
         case ScriptVerb::key:

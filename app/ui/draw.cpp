@@ -43,6 +43,7 @@ Outline outline(const Rect& r, float cut, const Cuts& cuts) {
 }  // namespace
 
 void draw_plate(const Rect& rect, const PlateLook& look) {
+    if (seen_part(rect).empty()) return;
     const float cut = std::min({look.cut, rect.w / 3, rect.h / 3});
     const Outline fill = outline(rect, cut, look.cuts);
     list().AddConvexPolyFilled(fill.points.data(), fill.count, ink(look.ground));

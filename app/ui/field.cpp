@@ -117,6 +117,20 @@ void draw_editing(const UiContext& ui, const Laid& laid, const Rect& text, std::
     draw_caret(ui, laid, text, bytes_of(laid.text, state->GetCursorPos()));
 }
 
+// Once when the field is entered, and again when the system's keyboard has taken a part of the screen.
+void bring_to_sight(UiContext& ui, const Rect& box, std::uint32_t id) {
+    const float left = ui.height - ui.insets.bottom;
+    if (ui.state.edited_before == id && ui.state.edit_room == left) return;
+    ui.state.edit_room = left;
+    if (!inside(box, seen_part(box))) ImGui::SetScrollFromPosY(box.middle().y - ImGui::GetWindowPos().y, 0.5F);
+}
+
+void tell_keyboard(UiContext& ui, const TextEdit& edit) {
+    ui.state.edited = edit.id;
+    bring_to_sight(ui, edit.rect, edit.id);
+    ui.keyboard.show(edit);
+}
+
 struct Places {
     Rect label, box, text, error;
 };
@@ -169,10 +183,7 @@ FieldAnswer text_field(UiContext& ui, const Name& name, const FieldSpec& spec) {
     if (!spec.error.empty()) draw_text(ui, error, at.error, {page.text, page.ground});
     ui.log.targets.push_back({id, std::string(name.label), text, Role::field, at.box, seen_part(at.box), spec.enabled,
                               active, false, ui.log.drawing});
-    if (active) {
-        ui.state.edited = id;
-        ui.keyboard.show({id, at.box, spec.kind, std::string(name.label), text, spec.max_bytes});
-    }
+    if (active) tell_keyboard(ui, {id, at.box, spec.kind, std::string(name.label), text, spec.max_bytes});
     return answer;
 }
 

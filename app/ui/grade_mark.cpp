@@ -63,6 +63,7 @@ void apart(const Field& f) {
 }  // namespace
 
 void draw_grade_mark(Grade grade, const Rect& box, Rgb fill, Rgb outline) {
+    if (seen_part(box).empty()) return;
     const float unit = std::min(box.w, box.h) / 24;
     const Field field{*ImGui::GetWindowDrawList(),
                       unit,

@@ -88,6 +88,7 @@ void draw_menu(Pen& pen) {
 }  // namespace
 
 void draw_icon(Icon icon, const Rect& box, Rgb colour) {
+    if (seen_part(box).empty()) return;
     Pen pen(box, colour);
     switch (icon) {
         case Icon::none:

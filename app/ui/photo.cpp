@@ -27,6 +27,7 @@ Rect fitted(float width, float height, const Rect& box) {
 }
 
 void draw_picture(UiContext& ui, std::string_view id, const Rect& box) {
+    if (seen_part(box).empty()) return;  // nobody asks for what is scrolled away
     draw_fill(box, ui.paint(Tone::off).ground);
     const Picture picture = ui.pictures.picture(id, wanted_px(ui, box));
     const float side = std::min({48.0F, box.w / 2, box.h / 2});

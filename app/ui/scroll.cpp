@@ -3,6 +3,7 @@
 #include "app/ui/scroll.h"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 
 #include <algorithm>
 #include <cmath>
@@ -105,6 +106,7 @@ AreaInput free_area(UiContext& ui, const Name& name, const Rect& rect) {
     AreaInput input;
     const Press press = press_area(ui, name, rect, {Role::picture, true, false, false, {}});
     input.id = press.id;
+    ImGui::SetItemKeyOwner(ImGuiKey_MouseWheelY);  // the wheel zooms here, the page stays
     ui.log.scrolls.push_back({press.id, rect, seen_part(rect), false, true, 0, 0, ui.log.drawing});
     const auto local = [&](Point p) { return Point{p.x - rect.x, p.y - rect.y}; };
     for (const Gesture& g : ui.gestures) {

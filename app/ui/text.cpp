@@ -113,7 +113,7 @@ float line_height(const UiContext& ui, Type type) {
 
 void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook& look) {
     const Face& face = ui.face(laid.type);
-    if (laid.text.empty()) return;
+    if (laid.text.empty() || seen_part(box).empty()) return;
     const float spare = look.align == Align::left ? 0 : look.align == Align::middle ? 0.5F : 1.0F;
     const float top = box.y + (look.centred ? (box.h - laid.height) / 2 : 0);
     Rect ink_rect{box.right(), top, 0, laid.height};

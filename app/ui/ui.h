@@ -74,6 +74,7 @@ struct UiState {
     std::uint32_t drag_owner = 0;      // the scroll area or picture that has the running drag, fling or pinch
     std::uint32_t edited = 0;          // the field being edited
     std::uint32_t edited_before = 0;   // in the frame before
+    float edit_room = 0;               // height left for the screen when the edited field was last brought to sight
     std::vector<std::pair<std::uint32_t, float>> heights;  // of sheets' contents, by id
 };
 

@@ -41,7 +41,8 @@ public:
     [[nodiscard]] const Pacer& pacer() const { return pacer_; }
     [[nodiscard]] bool touched() const { return touch_.fingers() > 0; }
     [[nodiscard]] const TouchMachine& touch() const { return touch_; }
-    [[nodiscard]] bool busy() const;  // input still waits for a frame of its own
+    [[nodiscard]] bool editing() const { return state_.edited != 0; }  // a field has the keyboard
+    [[nodiscard]] bool busy() const;                                   // input still waits for a frame of its own
     [[nodiscard]] float width() const { return width_; }
     [[nodiscard]] float height() const { return height_; }
     [[nodiscard]] float px_per_dp() const { return px_per_dp_; }

@@ -70,3 +70,14 @@ TEST_CASE("an error stands below its field and a fixed field takes no text") {
     shown.hands.tap(shown.target("Order").rect.middle());
     CHECK_FALSE(shown.host.keyboard().shown);
 }
+
+TEST_CASE("a field that the keyboard covers comes to sight") {
+    Shown shown(GalleryPage::words, {412, 500});
+    REQUIRE(shown.hands.tap("Customer"));
+    const float before = shown.target("Customer").rect.y;
+    shown.host.stage().resize(412, 500, 1, {0, 0, 0, 220}, shown.hands.now());
+    shown.hands.settle();
+    CHECK(shown.target("Customer").rect.y < before);
+    CHECK(inside(shown.target("Customer").rect, shown.target("Customer").seen));
+    CHECK(shown.host.stage().editing());
+}

@@ -64,11 +64,15 @@ void walk_pages(DriverHost& host, Gallery& gallery, const std::string& place,
 
 }  // namespace
 
-void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen) {
+void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen,
+                  std::string_view only) {
     constexpr std::array<Point, 3> kSizes{Point{412, 915}, Point{915, 412}, Point{1280, 800}};
     for (const Point size : kSizes)
         for (std::size_t type = 0; type < kTypes.size(); ++type)
             for (const ThemeKind theme : {ThemeKind::sun, ThemeKind::lantern}) {
+                const std::string place = fmt::format("{}x{}-{}-{}", size.x, size.y, kTypes[type],
+                                                      theme == ThemeKind::sun ? "sun" : "lantern");
+                if (!place.starts_with(only)) continue;
                 const Look look{theme, static_cast<TypeSize>(type), type == 1 ? Thumb::left : Thumb::right};
                 Gallery* gallery = nullptr;
                 const auto host = make_host(size, [&](const HostParts& parts) {
@@ -76,8 +80,6 @@ void walk_gallery(const MakeHost& make_host, const std::function<void(const Gall
                     gallery = made.get();
                     return made;
                 });
-                const std::string place = fmt::format("{}x{}-{}-{}", size.x, size.y, kTypes[type],
-                                                      theme == ThemeKind::sun ? "sun" : "lantern");
                 walk_pages(*host, *gallery, place, seen);
             }
 }

@@ -20,6 +20,8 @@ struct GalleryView {
 // Makes a screen of that size (dp) that shows what `make` makes.
 using MakeHost = std::function<std::unique_ptr<DriverHost>(Point size, const MakeApp& make)>;
 
-void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen);
+// `only`: places whose name begins so, "412x915-1-"; empty: all.
+void walk_gallery(const MakeHost& make_host, const std::function<void(const GalleryView&)>& seen,
+                  std::string_view only = {});
 
 }  // namespace cotter

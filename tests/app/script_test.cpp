@@ -76,6 +76,7 @@ TEST_CASE("a label that is not there is answered with those like it, and the lin
     CHECK(played(shown, "expect \"Nothing like it\"")
               .starts_with("'Nothing like it' is not on the screen: line 1; there is"));
     CHECK(played(shown, "expect-not \"Jobs\"") == "'Jobs' is on the screen: line 1");
+    CHECK(played(shown, "text \"a\"") == "no field takes words: line 1; tap one first");
     CHECK(played(shown, "\n\ntap \"Lights and wiring\"") == "'Lights and wiring' cannot be tapped: it is off: line 3");
 }
 
