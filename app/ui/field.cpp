@@ -112,7 +112,7 @@ void draw_caret(const UiContext& ui, const Laid& laid, const Rect& text, std::si
 void draw_editing(const UiContext& ui, const Laid& laid, const Rect& text, std::uint32_t id) {
     const ImGuiInputTextState* state = editing(id);
     if (state == nullptr) return;
-    const auto [from, to] = std::minmax(state->GetSelectionStart(), state->GetSelectionEnd());
+    const auto [from, to] = std::minmax({state->GetSelectionStart(), state->GetSelectionEnd()});
     if (from != to) draw_selection(ui, laid, text, bytes_of(laid.text, from), bytes_of(laid.text, to));
     draw_caret(ui, laid, text, bytes_of(laid.text, state->GetCursorPos()));
 }
