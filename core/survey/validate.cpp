@@ -126,7 +126,7 @@ void check(const Job& job, const Tag& r, Findings& f) {
     const std::size_t n = r.points.size();
     const bool right_count = r.shape == TagShape::point ? n == 1 : r.shape == TagShape::stroke ? n >= 2 : n == 2;
     f.need(right_count, fmt::format("a {} cannot have {} points", name_of(r.shape), n));
-    for (const Point& p : r.points) {
+    for (const Spot& p : r.points) {
         const bool inside = p.x >= 0 && p.x <= 1 && p.y >= 0 && p.y <= 1;  // false for NaN too
         f.need(inside, "the tag lies outside the picture");
         if (!inside) break;
