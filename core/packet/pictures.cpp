@@ -56,7 +56,7 @@ std::vector<Mark> PictureMaker::marks_of(const Shot& shot) const {
         const GradeLook look = look_of(finding->grade);
         Mark mark;
         mark.shape = mark_shape(tag.shape);
-        for (const Spot& p : tag.points) mark.points.push_back({p.x, p.y});
+        for (const TagPoint& p : tag.points) mark.points.push_back({p.x, p.y});
         mark.colour = look.colour;
         mark.badge = look.shape;
         mark.number = finding_number(job_, finding->id);

@@ -127,11 +127,11 @@ struct Finding {
 };
 
 // A spot on a picture, 0…1 of the upright picture's width and height from its top left.
-struct Spot {
+struct TagPoint {
     double x = 0;
     double y = 0;
 
-    bool operator==(const Spot&) const = default;
+    bool operator==(const TagPoint&) const = default;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.must("x", s.x);
@@ -145,7 +145,7 @@ struct Tag {
     Id<Shot> shot;
     Id<Finding> finding;
     TagShape shape = TagShape::point;
-    std::vector<Spot> points;  // point: 1; box: 2 opposite corners; arrow: tail, head; stroke: 2…500
+    std::vector<TagPoint> points;  // point: 1; box: 2 opposite corners; arrow: tail, head; stroke: 2…500
 
     bool operator==(const Tag&) const = default;
     template <class Self, class F>

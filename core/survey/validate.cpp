@@ -126,7 +126,7 @@ void check(const Job& job, const Tag& r, Findings& f) {
     const std::size_t n = r.points.size();
     const bool right_count = r.shape == TagShape::point ? n == 1 : r.shape == TagShape::stroke ? n >= 2 : n == 2;
     f.need(right_count, fmt::format("a {} cannot have {} points", name_of(r.shape), n));
-    for (const Spot& p : r.points) {
+    for (const TagPoint& p : r.points) {
         const bool inside = p.x >= 0 && p.x <= 1 && p.y >= 0 && p.y <= 1;  // false for NaN too
         f.need(inside, "the tag lies outside the picture");
         if (!inside) break;
@@ -177,8 +177,42 @@ void check(const Job& job, const Level& r, Findings& f) {
     if (r.settled) check_kind(*r.settled, Quantity::time, "settling time", f);
 }
 
-void check(const Job&, const SignOff& r, Findings& f) {
+void check(const Job& job, const MakerLimit& r, Findings& f) {
+    const bool stamped = r.origin == FigureOrigin::stamped;
+    f.need(!r.what.empty(), "the figure does not say what it bounds");
+    f.need(stamped || (!r.document.empty() && !r.page.empty()), "a maker's figure needs its source",
+           "enter the document and the page");
+    f.need(!stamped || r.shot, "a stamped figure needs a photo of the stamping", "take its shot first");
+    f.need(!r.shot || job.find(*r.shot) != nullptr, "the figure's shot is not in the job");
+    f.need(r.axle == 0 || r.axle_model.empty(), "the figure is for an axle model or for one axle, not both");
+    if (r.axle != 0) check_place(job, Place::corner(r.axle, Side::left), f);
+}
+
+void check(const Job&, const Inspection&, Findings&) {}
+
+void check(const Job& job, const InspectionAnswer& r, Findings& f) {
+    f.need(!r.item.empty(), "the answer does not say to which item");
+    f.need(r.answer == Answer::ok || !r.remark.empty(), fmt::format("'{}' needs a remark", name_of(r.answer)),
+           "say what is wrong, what was done, or why it is not there");
+    f.need(job.only<Inspection>() != nullptr, "the job is no periodic inspection", "begin the inspection first");
+    const auto& all = job.all<InspectionAnswer>();
+    const auto same = [&](const InspectionAnswer& other) { return other.item == r.item && other.id != r.id; };
+    f.need(std::none_of(all.begin(), all.end(), same), fmt::format("item {} is answered twice", one_line(r.item, 20)));
+}
+
+// A periodic inspection is signed by a named and qualified person (49 CFR 396.19, 396.21, 396.25) or not at all.
+void check_inspection_head(const Inspection& r, Findings& f) {
+    f.need(!r.inspector.empty() && !r.carrier.empty() && r.date.has_value(),
+           "the inspection does not name inspector, carrier and date", "enter them");
+    f.need(!r.qualified_by.empty() && !r.brake_qualified_by.empty(),
+           "the inspector's qualification for inspections and for brakes is not stated",
+           "state both with their evidence, or take the inspection out of the job");
+    f.need(!r.statement.empty(), "the inspection lacks the statement that it is accurate and complete", "enter it");
+}
+
+void check(const Job& job, const SignOff& r, Findings& f) {
     f.need(!r.by.empty() && !r.statement.empty(), "a sign-off needs a name and a statement");
+    if (const Inspection* inspection = job.only<Inspection>()) check_inspection_head(*inspection, f);
 }
 
 }  // namespace
