@@ -141,7 +141,38 @@ CREATE TABLE packet(
 ) STRICT;
 )sql";
 
-constexpr std::array kMigrations{kVersion1};
+// Makers' figures and periodic inspections.
+constexpr const char* kVersion2 = R"sql(
+CREATE TABLE maker_limit(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  shot TEXT GENERATED ALWAYS AS (json_extract(body, '$.shot')) STORED,
+  axle_model TEXT GENERATED ALWAYS AS (json_extract(body, '$.axle_model')) STORED,
+  PRIMARY KEY(job, id),
+  FOREIGN KEY(job, shot) REFERENCES shot(job, id) DEFERRABLE INITIALLY DEFERRED
+) STRICT;
+CREATE INDEX maker_limit_by_shot ON maker_limit(job, shot);
+
+CREATE TABLE inspection(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE inspection_answer(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+)sql";
+
+constexpr std::array kMigrations{kVersion1, kVersion2};
 static_assert(kMigrations.size() == kBookVersion);
 
 }  // namespace

@@ -160,6 +160,9 @@ Instant packet_time(const Job& job) {
     for (const Reading& r : job.all<Reading>()) newest = std::max(newest, r.at);
     for (const Torque& r : job.all<Torque>()) newest = std::max(newest, r.at);
     for (const Level& r : job.all<Level>()) newest = std::max(newest, r.at);
+    for (const MakerLimit& r : job.all<MakerLimit>()) newest = std::max(newest, r.at);
+    for (const Inspection& r : job.all<Inspection>()) newest = std::max(newest, r.at);
+    for (const InspectionAnswer& r : job.all<InspectionAnswer>()) newest = std::max(newest, r.at);
     return newest;
 }
 

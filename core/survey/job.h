@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "core/survey/judge_records.h"
 #include "core/survey/records.h"
 
 namespace cotter {
@@ -13,11 +14,26 @@ namespace cotter {
 using JobId = Id<Visit>;
 
 // Any one record. The order of the alternatives is the order of `RecordKind`.
-using Record = std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, SignOff>;
+using Record = std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection,
+                            InspectionAnswer, SignOff>;
 
-enum class RecordKind { visit, trailer, shot, finding, tag, reading, torque, level, sign_off };
+enum class RecordKind {
+    visit,
+    trailer,
+    shot,
+    finding,
+    tag,
+    reading,
+    torque,
+    level,
+    maker_limit,
+    inspection,
+    inspection_answer,
+    sign_off
+};
 constexpr auto names(RecordKind) {
-    return name_list("visit", "trailer", "shot", "finding", "tag", "reading", "torque", "level", "sign_off");
+    return name_list("visit", "trailer", "shot", "finding", "tag", "reading", "torque", "level", "maker_limit",
+                     "inspection", "inspection_answer", "sign_off");
 }
 
 // A change made after sign-off: the record before and after as JSON texts, and why.
@@ -43,10 +59,11 @@ struct Amendment {
     }
 };
 
-// Records of the first two kinds and of the last exist at most once in a job.
+// Visit, trailer, inspection and sign-off exist at most once in a job.
 struct Job {
     std::tuple<std::vector<Visit>, std::vector<Trailer>, std::vector<Shot>, std::vector<Finding>, std::vector<Tag>,
-               std::vector<Reading>, std::vector<Torque>, std::vector<Level>, std::vector<SignOff>>
+               std::vector<Reading>, std::vector<Torque>, std::vector<Level>, std::vector<MakerLimit>,
+               std::vector<Inspection>, std::vector<InspectionAnswer>, std::vector<SignOff>>
         records;
     std::vector<Amendment> amendments;
 
@@ -106,6 +123,12 @@ decltype(auto) with_records(J& job, RecordKind kind, F&& f) {
             return f(job.template all<Torque>());
         case RecordKind::level:
             return f(job.template all<Level>());
+        case RecordKind::maker_limit:
+            return f(job.template all<MakerLimit>());
+        case RecordKind::inspection:
+            return f(job.template all<Inspection>());
+        case RecordKind::inspection_answer:
+            return f(job.template all<InspectionAnswer>());
         case RecordKind::sign_off:
             break;
     }

@@ -74,4 +74,22 @@ constexpr auto names(LevelMark) {
     return name_list("not seen", "empty", "below", "at", "above");
 }
 
+// On which side of a limit a value is good.
+enum class Bound { at_least, more_than, at_most, less_than };
+constexpr auto names(Bound) {
+    return name_list("at least", "more than", "at most", "less than");
+}
+
+// Where a maker's figure was read.
+enum class FigureOrigin { document, stamped };
+constexpr auto names(FigureOrigin) {
+    return name_list("document", "stamped");
+}
+
+// To an item of a periodic inspection.
+enum class Answer { ok, not_ok, repaired, not_fitted };
+constexpr auto names(Answer) {
+    return name_list("OK", "not OK", "repaired", "not fitted");
+}
+
 }  // namespace cotter
