@@ -53,6 +53,7 @@ constexpr std::array kUnits{
     Unit{"d", "days", Quantity::time, 86400},
     Unit{"%", "%", ratio, 1e-2},
     Unit{"1", "", ratio, 1},
+    Unit{"A.h", "Ah", charge, 3600},
 };
 
 // Reads a plain decimal ("12", "0.50"); false for anything else, exponents and signs too.

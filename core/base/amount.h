@@ -24,7 +24,8 @@ enum class Quantity {
     current,
     resistance,
     time,
-    ratio
+    ratio,
+    charge
 };
 
 // One unit: si = (value + shift) × factor. `ucum` is its code in the Unified Code for Units of Measure.
@@ -32,7 +33,7 @@ struct Unit {
     std::string_view ucum;   // "[lbf_av].[ft_i]"
     std::string_view label;  // "lb-ft"
     Quantity quantity;
-    double factor;     // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1
+    double factor;     // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1, C
     double shift = 0;  // only temperatures have one
 };
 

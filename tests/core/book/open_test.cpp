@@ -1,9 +1,11 @@
 // Opening: whose file it is, who has it, what is refused, and that a refused file stays as it was.
 #include "tests/core/book/book_bench.h"
 
+#include <fmt/format.h>
 #include <fstream>
 
 #include "core/base/hash.h"
+#include "core/book/schema.h"
 #include "core/book/sqlite.h"
 
 using namespace cotter;
@@ -82,12 +84,13 @@ TEST_CASE("book open: a database that another program holds is busy, and an open
 TEST_CASE("book open: a newer book is refused and left byte for byte") {
     Bookshelf place;
     place.make_job();
-    place.patch(60, std::string_view("\0\0\0\2", 4));
+    place.patch(60, std::string_view("\0\0\0\x63", 4));
     const std::string before = place.bytes();
     const Error error = error_of(place.open(OpenMode::create));
     CHECK(error.code == Errc::too_new);
-    CHECK(error.line() == "the book was written by a newer program (version 2 of its tables, known here: 1): " +
-                              place.path + "; update this program");
+    CHECK(error.line() == fmt::format("the book was written by a newer program (version 99 of its tables, known here: {}): "
+                                      "{}; update this program",
+                                      kBookVersion, place.path));
     CHECK(sha256_hex(as_bytes(place.bytes())) == sha256_hex(as_bytes(before)));
 }
 
@@ -101,7 +104,7 @@ TEST_CASE("book open: newer is also seen in the write-ahead log, and both files 
     }
     const std::string main = place.bytes(), log = place.bytes("book.sqlite-wal");
     REQUIRE(log.size() > 0);
-    REQUIRE(main.substr(60, 4) == std::string_view("\0\0\0\1", 4));
+    REQUIRE(main.substr(60, 4) == std::string("\0\0\0", 3) + static_cast<char>(kBookVersion));
     CHECK(error_of(place.open()).code == Errc::too_new);
     CHECK(place.bytes() == main);
     CHECK(place.bytes("book.sqlite-wal") == log);

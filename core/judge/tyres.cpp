@@ -1,0 +1,29 @@
+// Tyre arithmetic.
+#include "core/judge/tyres.h"
+
+#include <array>
+
+namespace cotter {
+
+std::optional<double> load_index_kg(int index) {
+    constexpr std::array<int, 41> kg{800,  825,  850,  875,  900,  925,  950,  975,  1000, 1030, 1060, 1090, 1120, 1150,
+                                     1180, 1215, 1250, 1285, 1320, 1360, 1400, 1450, 1500, 1550, 1600, 1650, 1700, 1750,
+                                     1800, 1850, 1900, 1950, 2000, 2060, 2120, 2180, 2240, 2300, 2360, 2430, 2500};
+    if (index < 100 || index > 140) return std::nullopt;
+    return kg[static_cast<std::size_t>(index - 100)];
+}
+
+double axle_capacity_kg(int tyres, double rating_kg, bool passenger) {
+    return tyres * (passenger ? rating_kg / 1.10 : rating_kg);
+}
+
+double pressure_at(double gauge_psi, double from_c, double to_c) {
+    constexpr double atmosphere = 14.7;
+    return (gauge_psi + atmosphere) * (to_c + 273.15) / (from_c + 273.15) - atmosphere;
+}
+
+double cold_estimate_psi(double hot_psi, double rating_lb) {
+    return hot_psi - (rating_lb <= 4000 ? 5 : 15);
+}
+
+}  // namespace cotter
