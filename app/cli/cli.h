@@ -29,6 +29,7 @@ struct Command {
     Run run;
 };
 
+[[nodiscard]] Command app_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command check_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command demo_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command jobs_command(CLI::App& app, Ports& ports);

@@ -1,0 +1,122 @@
+// Everything a screen can ask for. Screens push commands while drawing; the session carries them out after the frame.
+//
+// Two kinds. Those about the app (where to go, what to export) have a Session::act. Those that change the job have a
+// free function `changes_of(const Job&, const C&, const Stamp&)` in app/session/, pure, tested without a screen; the
+// session commits what it gives as one Edit: one step of undo.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "app/draft.h"
+#include "app/nav.h"
+#include "app/settings.h"
+#include "core/survey/edit.h"
+
+namespace cotter {
+
+// ---- about the app ----
+
+struct GoTo {
+    Route route;
+};
+struct GoInstead {  // the shown page turns into this one
+    Route route;
+};
+struct GoBack {};
+struct OpenJob {
+    JobId job;
+};
+struct StartJob {};  // a new visit, with a trailer to be identified
+struct UndoStep {};
+struct RedoStep {};
+struct DismissNotice {};
+struct GiveReason {  // why a signed-off job is changed; commits what waited for it. Empty: leave it
+    std::string reason;
+};
+struct PutSettings {
+    Settings settings;
+};
+struct KeepDrafts {
+    Drafts drafts;
+};
+struct TakePhotos {  // read, stored and put into the job one after the other, beside the screen
+    std::vector<std::string> paths;
+    Place place;
+    Slot slot = Slot::other;
+    Stage stage = Stage::before;
+};
+struct CancelWork {};    // what runs beside the screen: photos being taken in, the packet being made
+struct ExportPacket {};  // into Settings::packet_folder
+
+// ---- changes to the job ----
+
+struct PutVisit {
+    Visit visit;
+};
+struct PutTrailer {
+    Trailer trailer;
+};
+struct PutFinding {  // a nil id makes a new one; with the mark when the draft has one
+    FindingDraft draft;
+};
+struct RemoveFinding {  // and its tags
+    Id<Finding> finding;
+};
+struct PutTag {
+    Tag tag;
+};
+struct RemoveTag {
+    Id<Tag> tag;
+};
+struct PutShot {
+    Shot shot;
+};
+struct RemoveShot {  // and its tags
+    Id<Shot> shot;
+};
+struct PutReading {  // a nil id makes a new one
+    Reading reading;
+};
+struct RemoveReading {
+    Id<Reading> reading;
+};
+struct PutTorque {  // a nil id makes a new one
+    Torque torque;
+};
+struct TightenNut {  // in the last pass; a nut that clicked already is left
+    Id<Torque> torque;
+    int nut = 0;
+};
+struct StartPass {
+    Id<Torque> torque;
+    Amount setting;
+};
+struct PutLevel {  // a nil id makes a new one
+    Level level;
+};
+struct SignJob {
+    std::string by;
+    std::string statement;
+};
+
+using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, GiveReason,
+                             PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer,
+                             PutFinding, RemoveFinding, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
+                             RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, SignJob>;
+using Commands = std::vector<Command>;
+
+// When and by whom a change is made, and where new ids come from.
+struct Stamp {
+    Instant at;
+    std::string by;
+    Random& random;
+
+    template <class R>
+    [[nodiscard]] Id<R> new_id() const {
+        return {Uuid::random(random)};
+    }
+};
+
+}  // namespace cotter

@@ -1,0 +1,95 @@
+// What has been begun and not yet handed in: kept on disk at each change, so that a killed app comes back to it.
+// Plain values. At most one of each kind; a draft belongs to the route it was begun on.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "app/nav.h"
+#include "core/survey/records.h"
+
+namespace cotter {
+
+// A reading half keyed in.
+struct ReadingDraft {
+    std::string id;  // of the reading being changed; empty: a new one
+    Place place;
+    std::string what;
+    Stage stage = Stage::before;
+    std::string unit;
+    std::vector<std::string> texts;  // as keyed, a point each
+    std::string reason;
+
+    bool operator==(const ReadingDraft&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("id", s.id);
+        f.must("place", s.place);
+        f.must("what", s.what);
+        f.may("stage", s.stage);
+        f.may("unit", s.unit);
+        f.may("texts", s.texts);
+        f.may("reason", s.reason);
+    }
+};
+
+// A finding being put together, with the mark already drawn for it.
+struct FindingDraft {
+    std::string id;    // of the finding being changed; empty: a new one
+    std::string shot;  // the mark's; empty: no mark
+    Place place;
+    TagShape shape = TagShape::point;
+    std::vector<TagPoint> points;
+    std::string component;
+    std::string defect;
+    std::optional<Grade> grade;
+    std::string note;
+    std::string todo;
+
+    bool operator==(const FindingDraft&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("id", s.id);
+        f.may("shot", s.shot);
+        f.must("place", s.place);
+        f.may("shape", s.shape);
+        f.may("points", s.points);
+        f.may("component", s.component);
+        f.may("defect", s.defect);
+        f.may("grade", s.grade);
+        f.may("note", s.note);
+        f.may("todo", s.todo);
+    }
+};
+
+// A wait that goes on while the phone is locked: the hub was spun, the oil settles.
+struct TimerDraft {
+    std::string record;  // the level's
+    Instant started;
+    std::int64_t seconds = 0;
+
+    bool operator==(const TimerDraft&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.must("record", s.record);
+        f.must("started", s.started);
+        f.must("seconds", s.seconds);
+    }
+};
+
+struct Drafts {
+    std::optional<ReadingDraft> reading;
+    std::optional<FindingDraft> finding;
+    std::optional<TimerDraft> timer;
+
+    bool operator==(const Drafts&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("reading", s.reading);
+        f.may("finding", s.finding);
+        f.may("timer", s.timer);
+    }
+};
+
+}  // namespace cotter

@@ -1,0 +1,51 @@
+// See plan_screen.h.
+#include "app/screens/plan_screen.h"
+
+#include "app/screens/common.h"
+#include "app/ui/trailer_plan.h"
+#include "app/ui/widgets.h"
+
+namespace cotter {
+
+namespace {
+
+std::vector<PlanTile> tiles_of(std::span<const PlanSpot> spots) {
+    std::vector<PlanTile> out;
+    for (const PlanSpot& spot : spots) {
+        const Icon icon = spot.progress == PlanState::complete ? Icon::pin
+                          : spot.progress == PlanState::begun  ? Icon::open_pin
+                                                               : Icon::none;
+        const bool untouched = spot.progress == PlanState::untouched;
+        out.push_back({spot.label, spot.state, untouched ? std::string_view{} : spot.missing, spot.worst, icon});
+    }
+    return out;
+}
+
+}  // namespace
+
+void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
+    const ScreenSpec spec = screen_of(view.chrome, "plan",
+                                      {{{"Trailer", "trailer"}, Tone::quiet, Icon::none, true, false},
+                                       {{"Add photos", "photos"}, Tone::quiet, Icon::camera, true, false},
+                                       {{"Hand over", "hand over"}, Tone::strong, Icon::sheet, true, true}});
+    const ScreenAnswer answer = screen(ui, spec, [&] {
+        paragraph(ui, view.summary, true);
+        const auto front = tiles_of(std::span(view.stations).first(2));
+        const auto corners = tiles_of(view.corners);
+        const auto rear = tiles_of(std::span(view.stations).subspan(2));
+        const auto tapped = trailer_plan(ui, "trailer", {front, corners, rear, view.duals});
+        if (!tapped) return;
+        const std::size_t n = *tapped;
+        const std::size_t after = front.size() + corners.size();
+        const PlanSpot& spot = n < front.size() ? view.stations[n]
+                               : n < after      ? view.corners[n - front.size()]
+                                                : view.stations[front.size() + n - after];
+        out.push_back(GoTo{{Screen::corner, spot.place, {}}});
+    });
+    answer_chrome(answer, out);
+    if (answer.tapped(0)) out.push_back(GoTo{{Screen::identify, {}, {}}});
+    if (answer.tapped(1)) out.push_back(GoTo{{Screen::intake, {}, {}}});
+    if (answer.tapped(2)) out.push_back(GoTo{{Screen::hand_over, {}, {}}});
+}
+
+}  // namespace cotter

@@ -1,0 +1,37 @@
+// What each command does to a job, as the changes of one Edit. Pure; no screen, no book. Fails `refused` when the
+// record it is about is not there, or the command makes no sense; what apply() refuses is left to it.
+#pragma once
+
+#include <vector>
+
+#include "app/command.h"
+
+namespace cotter {
+
+using Changes = std::vector<Change>;
+
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutVisit& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutTrailer& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutFinding& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveFinding& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutTag& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveTag& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutShot& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveShot& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutReading& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveReading& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutTorque& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const TightenNut& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const StartPass& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutLevel& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
+
+// The first edit of a job: its visit and an unnamed trailer with one axle.
+[[nodiscard]] Changes opening_changes(const Settings& settings, const Stamp& stamp);
+
+template <class C>
+concept JobCommand = requires(const Job& job, const C& c, const Stamp& stamp) {
+    changes_of(job, c, stamp);
+};
+
+}  // namespace cotter

@@ -1,0 +1,205 @@
+// Opening, commands, commits, and what is kept between starts. See session.h.
+#include "app/session/session.h"
+
+#include <fmt/format.h>
+
+namespace cotter {
+
+Session::Session(const SessionParts& parts, std::string folder) : parts_(parts), folder_(std::move(folder)) {}
+
+Result<std::unique_ptr<Session>> Session::open(const SessionParts& parts, const std::string& folder) {
+    std::unique_ptr<Session> session(new Session(parts, folder));
+    COTTER_TRY(session->start());
+    return session;
+}
+
+Result<> Session::start() {
+    COTTER_ASSIGN(book_, Book::open(parts_.files, folder_, OpenMode::create));
+    vault_ = std::make_unique<PhotoVault>(parts_.files, parts_.workers, folder_);
+    COTTER_TRY(vault_->sweep());
+    settings_ = load_settings(parts_.files, folder_);
+    kept_ = load_state(parts_.files, folder_);
+    drafts_ = kept_.drafts;
+    list_jobs();
+    const auto id = Uuid::parse(kept_.job);
+    if (id) load_job({*id});
+    nav_ = has_job() ? Nav(kept_.stack) : Nav();
+    return {};
+}
+
+void Session::apply(const Command& command) {
+    if (!std::holds_alternative<KeepDrafts>(command)) notice_.reset();
+    std::visit([this](const auto& c) { act(c); }, command);
+    keep_state();
+}
+
+bool Session::collect() {
+    if (!parts_.tasks.collect()) return false;
+    keep_state();
+    return true;
+}
+
+Stamp Session::stamp() const {
+    const std::string by = settings_.technician.empty() ? "unnamed" : settings_.technician;
+    return {parts_.clock.now(), by, parts_.random};
+}
+
+std::string Session::packet_folder() const {
+    return settings_.packet_folder.empty() ? join_path(folder_, "packets") : settings_.packet_folder;
+}
+
+// ---- where to ----
+
+void Session::act(const GoTo& c) {
+    nav_.go(c.route);
+}
+void Session::act(const GoInstead& c) {
+    nav_.replace(c.route);
+}
+void Session::act(const GoBack&) {
+    nav_.back();
+    if (nav_.at_bottom()) list_jobs();
+}
+
+void Session::act(const OpenJob& c) {
+    load_job(c.job);
+    if (!has_job()) return;
+    nav_.home();
+    const bool known = job_.only<Trailer>() != nullptr;
+    nav_.go({known ? Screen::plan : Screen::identify, {}, {}});
+}
+
+void Session::act(const StartJob&) {
+    forget_job();
+    const Stamp s = stamp();
+    Edit edit;
+    const Changes changes = opening_changes(settings_, s);
+    edit.job = std::get<Visit>(std::get<Put>(changes.front()).record).id;
+    edit.at = s.at;
+    edit.by = s.by;
+    edit.changes = changes;
+    took(book_->commit(edit), 0);
+    if (!has_job()) return;
+    list_jobs();
+    nav_.home();
+    nav_.go({Screen::identify, {}, {}});
+}
+
+void Session::act(const DismissNotice&) {
+    notice_.reset();
+}
+
+void Session::act(const PutSettings& c) {
+    settings_ = c.settings;
+    if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) tell(saved.error());
+}
+
+void Session::act(const KeepDrafts& c) {
+    drafts_ = c.drafts;
+}
+
+// ---- the job ----
+
+void Session::commit(const Result<Changes>& changes, const std::string& reason) {
+    if (!changes) return tell(changes.error());
+    if (!has_job()) return tell("no job is open", true);
+    if (job_.signed_off() && reason.empty()) {
+        waiting_ = *changes;
+        return;
+    }
+    const Stamp s = stamp();
+    took(book_->commit({job_.id(), s.at, s.by, reason, *changes}), 1);
+}
+
+void Session::act(const GiveReason& c) {
+    if (!waiting_) return;
+    const Changes changes = *std::exchange(waiting_, std::nullopt);
+    if (c.reason.empty()) return tell("nothing was changed");
+    commit(changes, c.reason);
+}
+
+void Session::took(Result<Job> job, int undo_by) {
+    if (!job) {
+        not_saved_ = job.error().what;
+        return tell(job.error());
+    }
+    job_ = std::move(*job);
+    packed_.reset();
+    not_saved_.clear();
+    saved_at_ = parts_.clock.now();
+    if (undo_by > 0) {
+        undoable_ += 1;
+        redoable_ = 0;
+    }
+}
+
+void Session::act(const UndoStep&) {
+    if (!can_undo()) return tell("there is nothing to undo");
+    const Stamp s = stamp();
+    auto job = book_->undo(job_.id(), s.at, s.by);
+    const bool done = job.has_value();
+    took(std::move(job), 0);
+    if (!done) return;
+    undoable_ -= 1;
+    redoable_ += 1;
+    tell("the last step was taken back");
+}
+
+void Session::act(const RedoStep&) {
+    if (!can_redo()) return tell("there is nothing to do again");
+    const Stamp s = stamp();
+    auto job = book_->redo(job_.id(), s.at, s.by);
+    const bool done = job.has_value();
+    took(std::move(job), 0);
+    if (!done) return;
+    undoable_ += 1;
+    redoable_ -= 1;
+}
+
+void Session::load_job(const JobId& id) {
+    forget_job();
+    auto job = book_->load(id);
+    if (!job) return tell(job.error());
+    job_ = std::move(*job);
+    if (auto made = book_->packets(id)) packets_ = std::move(*made);
+    count_steps();
+}
+
+void Session::forget_job() {
+    job_ = {};
+    packets_.clear();
+    packed_.reset();
+    saved_at_.reset();
+    not_saved_.clear();
+    waiting_.reset();
+    undoable_ = redoable_ = 0;
+}
+
+// From the journal, once when a job is opened; afterwards they are counted.
+void Session::count_steps() {
+    const auto steps = book_->journal(job_.id());
+    if (!steps) return tell(steps.error());
+    UndoStacks stacks;
+    for (std::size_t i = 1; i < steps->size(); ++i)
+        (void)stacks.take((*steps)[i].seq, (*steps)[i].kind, (*steps)[i].target.value_or(0));
+    undoable_ = stacks.undo.size();
+    redoable_ = stacks.redo.size();
+}
+
+void Session::list_jobs() {
+    auto jobs = book_->jobs();
+    if (!jobs) return tell(jobs.error());
+    jobs_ = std::move(*jobs);
+}
+
+void Session::keep_state() {
+    AppState state{has_job() ? job_.id().text() : std::string{}, nav_.stack(), drafts_};
+    if (state == kept_) return;
+    if (const auto saved = save_state(parts_.files, folder_, state); !saved) {
+        not_saved_ = saved.error().what;
+        return tell(saved.error());
+    }
+    kept_ = std::move(state);
+}
+
+}  // namespace cotter

@@ -1,0 +1,144 @@
+// The app without its screen: the open book, where the user is, what was begun; commands in, plain views out.
+// No ImGui, no SDL; one thread. Long work goes to the TaskRunner and comes back through it.
+#pragma once
+
+#include <deque>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "app/command.h"
+#include "app/session/changes.h"
+#include "app/session/state.h"
+#include "app/tasks.h"
+#include "core/base/ports.h"
+#include "core/book/book.h"
+#include "core/packet/pack.h"
+#include "core/photo/vault.h"
+
+namespace cotter {
+
+// What the session works with; all of it outlives it.
+struct SessionParts {
+    Files& files;
+    Clock& clock;
+    Random& random;
+    Workers& workers;
+    TaskRunner& tasks;
+    std::string share;     // the program's own data
+    std::string software;  // "Cotter 0.1.0"
+};
+
+// One line for the user about the last command.
+struct Notice {
+    std::string text;
+    bool error = false;
+    bool can_undo = false;
+};
+
+// What runs beside the screen.
+struct Work {
+    std::string doing;   // "Taking in photos"
+    std::string detail;  // "3 of 12"
+    std::size_t done = 0, total = 0;
+};
+
+class Session {
+public:
+    // Opens or makes the book in `folder` and goes where the user was. Fails as Book::open does.
+    [[nodiscard]] static Result<std::unique_ptr<Session>> open(const SessionParts& parts, const std::string& folder);
+
+    void apply(const Command& command);
+    // Once a frame: takes back finished work. True when something changed.
+    bool collect();
+
+    // ---- for views ----
+    [[nodiscard]] const Nav& nav() const { return nav_; }
+    [[nodiscard]] const Route& route() const { return nav_.top(); }
+    [[nodiscard]] const Settings& settings() const { return settings_; }
+    [[nodiscard]] const Drafts& drafts() const { return drafts_; }
+    [[nodiscard]] const Job& job() const { return job_; }  // an empty one when none is open
+    [[nodiscard]] bool has_job() const { return !job_.id().nil(); }
+    [[nodiscard]] const std::vector<JobSummary>& jobs() const { return jobs_; }  // newest first
+    [[nodiscard]] bool can_undo() const { return undoable_ > 0; }
+    [[nodiscard]] bool can_redo() const { return redoable_ > 0; }
+    [[nodiscard]] const std::optional<Notice>& notice() const { return notice_; }
+    [[nodiscard]] const std::optional<Instant>& saved_at() const { return saved_at_; }
+    [[nodiscard]] const std::string& not_saved() const { return not_saved_; }  // why the last change is not on disk
+    [[nodiscard]] bool asks_reason() const { return waiting_.has_value(); }
+    [[nodiscard]] const std::optional<Work>& work() const { return work_; }
+    [[nodiscard]] const std::optional<Packed>& packed() const { return packed_; }      // of the open job, this time
+    [[nodiscard]] const std::vector<PacketMade>& packets() const { return packets_; }  // of the open job, oldest first
+    [[nodiscard]] Instant now() const { return parts_.clock.now(); }
+    [[nodiscard]] std::string packet_folder() const;
+    [[nodiscard]] const SessionParts& parts() const { return parts_; }
+    [[nodiscard]] PhotoVault& vault() { return *vault_; }
+
+private:
+    explicit Session(const SessionParts& parts, std::string folder);
+    Result<> start();
+
+    // Commands about the app.
+    void act(const GoTo& c);
+    void act(const GoInstead& c);
+    void act(const GoBack& c);
+    void act(const OpenJob& c);
+    void act(const StartJob& c);
+    void act(const UndoStep& c);
+    void act(const RedoStep& c);
+    void act(const DismissNotice& c);
+    void act(const GiveReason& c);
+    void act(const PutSettings& c);
+    void act(const KeepDrafts& c);
+    void act(const TakePhotos& c);
+    void act(const CancelWork& c);
+    void act(const ExportPacket& c);
+    // Those that change the job.
+    template <JobCommand C>
+    void act(const C& c) {
+        commit(changes_of(job_, c, stamp()));
+    }
+
+    [[nodiscard]] Stamp stamp() const;
+    void commit(const Result<Changes>& changes, const std::string& reason = {});
+    void took(Result<Job> job, int undo_by);  // the book's answer to a step
+    void load_job(const JobId& id);
+    void forget_job();
+    void count_steps();
+    void list_jobs();
+    void keep_state();  // where we are and what was begun, onto the disk
+    void tell(std::string text, bool error = false, bool can_undo = false) {
+        notice_ = Notice{std::move(text), error, can_undo};
+    }
+    void tell(const Error& error) { tell(error.line(), true); }
+
+    // Beside the screen (session_work.cpp).
+    void next_photo();
+    void photo_came(const TakePhotos& from, Result<Stored> stored);
+    void packet_came(const JobId& job, Result<Packed> packed);
+    friend class PhotoTask;
+    friend class PacketTask;
+
+    SessionParts parts_;
+    std::string folder_;
+    std::unique_ptr<Book> book_;
+    std::unique_ptr<PhotoVault> vault_;
+    Settings settings_;
+    Nav nav_;
+    Drafts drafts_;
+    AppState kept_;  // as it is on the disk
+    Job job_;
+    std::vector<JobSummary> jobs_;
+    std::vector<PacketMade> packets_;
+    std::optional<Packed> packed_;
+    std::size_t undoable_ = 0, redoable_ = 0;
+    std::optional<Notice> notice_;
+    std::optional<Instant> saved_at_;
+    std::string not_saved_;
+    std::optional<Changes> waiting_;  // a change to a signed-off job that lacks its reason
+    std::deque<TakePhotos> intake_;   // one photo each
+    std::optional<Work> work_;
+};
+
+}  // namespace cotter

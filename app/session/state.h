@@ -1,0 +1,34 @@
+// What the app knows about itself between starts: where the user was and what had been begun. One file beside the book.
+#pragma once
+
+#include <string>
+
+#include "app/draft.h"
+#include "app/nav.h"
+#include "app/settings.h"
+#include "core/base/files.h"
+#include "core/survey/job.h"
+
+namespace cotter {
+
+struct AppState {
+    std::string job;  // id of the open one; empty: none
+    std::vector<Route> stack;
+    Drafts drafts;
+
+    bool operator==(const AppState&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("job", s.job);
+        f.may("stack", s.stack);
+        f.may("drafts", s.drafts);
+    }
+};
+
+// Missing or unreadable files give the defaults: neither holds anything that a job needs.
+[[nodiscard]] AppState load_state(Files& files, const std::string& folder);
+[[nodiscard]] Settings load_settings(Files& files, const std::string& folder);
+[[nodiscard]] Result<> save_state(Files& files, const std::string& folder, const AppState& state);
+[[nodiscard]] Result<> save_settings(Files& files, const std::string& folder, const Settings& settings);
+
+}  // namespace cotter

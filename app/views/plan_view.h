@@ -1,0 +1,41 @@
+// The plan: the trailer from above, every corner and station with what is there and what is missing.
+// Plain values; no ImGui.
+#pragma once
+
+#include <optional>
+
+#include "app/views/chrome.h"
+
+namespace cotter {
+
+// How far the record of a place has come.
+enum class PlanState { untouched, begun, complete };
+
+struct PlanSpot {
+    Place place;
+    std::string label;    // "Axle 1, left"
+    std::string state;    // "nothing yet", "3 photos, 2 findings", …
+    std::string missing;  // "no torque" or empty
+    PlanState progress = PlanState::untouched;
+    std::optional<Grade> worst;  // of its open findings
+};
+
+struct PlanView {
+    Chrome chrome;
+    int axles = 0;
+    std::vector<bool> duals;         // by axle
+    std::vector<PlanSpot> corners;   // axle by axle, left before right
+    std::vector<PlanSpot> stations;  // drawbar, actuator, frame, lights, the whole
+    std::string drawbar_up;          // the words at the drawbar's end
+    std::string summary;             // one line about all of it
+};
+
+[[nodiscard]] PlanView plan_view(const Session& session);
+
+// What is recorded at a place, and its worst open finding. For the plan and the hand-over.
+[[nodiscard]] PlanSpot plan_spot(const Job& job, const Place& place, SideWords words);
+
+// Records belong to a corner whichever of its wheels they name.
+[[nodiscard]] bool at_place(const Place& record, const Place& place);
+
+}  // namespace cotter

@@ -1,0 +1,35 @@
+// See yard_view.h.
+#include "app/views/yard_view.h"
+
+#include <fmt/format.h>
+
+namespace cotter {
+
+namespace {
+
+YardRow row_of(const JobSummary& job, const JobId& open) {
+    YardRow row;
+    row.id = job.id.text();
+    row.title = job.unit.empty() ? "New trailer" : job.unit;
+    row.under = day_words(job.opened);
+    for (const std::string* part : {&job.customer, &job.place})
+        if (!part->empty()) row.under += ", " + *part;
+    row.under += fmt::format(": {}, {}", count_words(job.shots, "photo", "photos"),
+                             count_words(job.findings, "finding", "findings"));
+    row.worst = job.worst;
+    row.open = job.id == open;
+    return row;
+}
+
+}  // namespace
+
+YardView yard_view(const Session& session) {
+    YardView view;
+    view.chrome = chrome_of(session, "Yard book");
+    view.chrome.saved.clear();
+    for (const JobSummary& job : session.jobs())
+        (job.signed_off ? view.handed_over : view.under_way).push_back(row_of(job, session.job().id()));
+    return view;
+}
+
+}  // namespace cotter
