@@ -172,7 +172,89 @@ CREATE TABLE inspection_answer(
 ) STRICT;
 )sql";
 
-constexpr std::array kMigrations{kVersion1, kVersion2};
+// What a job needs, what is offered, quoted and decided; and the prices that this device remembers across jobs.
+constexpr const char* kVersion3 = R"sql(
+CREATE TABLE need(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE offer(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  shot TEXT GENERATED ALWAYS AS (json_extract(body, '$.shot')) STORED,
+  PRIMARY KEY(job, id),
+  FOREIGN KEY(job, shot) REFERENCES shot(job, id) DEFERRABLE INITIALLY DEFERRED
+) STRICT;
+CREATE INDEX offer_by_shot ON offer(job, shot);
+
+CREATE TABLE quote(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE decision(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  quote TEXT GENERATED ALWAYS AS (json_extract(body, '$.quote')) STORED NOT NULL,
+  PRIMARY KEY(job, id),
+  FOREIGN KEY(job, quote) REFERENCES quote(job, id) DEFERRABLE INITIALLY DEFERRED
+) STRICT;
+CREATE INDEX decision_by_quote ON decision(job, quote);
+
+CREATE TABLE shelf(
+  id TEXT PRIMARY KEY NOT NULL CHECK(id = json_extract(body, '$.id')),
+  seen TEXT NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body))
+) STRICT;
+)sql";
+
+// Work led by procedures.
+constexpr const char* kVersion4 = R"sql(
+CREATE TABLE step_mark(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE bearing_setting(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE pipe_route(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+
+CREATE TABLE bleed_count(
+  job TEXT NOT NULL REFERENCES job(id) DEFERRABLE INITIALLY DEFERRED,
+  id TEXT NOT NULL CHECK(id = json_extract(body, '$.id')),
+  position INTEGER NOT NULL,
+  body TEXT NOT NULL CHECK(json_valid(body)),
+  PRIMARY KEY(job, id)
+) STRICT;
+)sql";
+
+constexpr std::array kMigrations{kVersion1, kVersion2, kVersion3, kVersion4};
 static_assert(kMigrations.size() == kBookVersion);
 
 }  // namespace

@@ -17,6 +17,7 @@
 #include "core/report/csv.h"
 #include "core/report/report.h"
 #include "core/survey/json.h"
+#include "core/survey/json_visitors.h"
 
 namespace cotter {
 
@@ -98,6 +99,7 @@ private:
         inputs.revision = facts_.revision;
         inputs.at = packet_time(job_);
         inputs.software = tools_.software;
+        inputs.limits = tools_.limits;
         COTTER_ASSIGN(Bytes pdf, report_pdf(job_, inputs));
         return sealer_.add(SealedFile::make("report.pdf", std::move(pdf)));
     }
@@ -127,6 +129,7 @@ private:
 std::string content_sha256_of(const Job& job, const PackTools& tools) {
     Hasher hasher;
     hasher.add(as_bytes(job_document_json({0, {}, name_photos(job), job})));
+    for (const Limit& limit : tools.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
     hasher.add(as_bytes(tools.software));
     hasher.add(as_bytes(tools.key.fingerprint()));
     return hasher.finish_hex();
@@ -163,6 +166,14 @@ Instant packet_time(const Job& job) {
     for (const MakerLimit& r : job.all<MakerLimit>()) newest = std::max(newest, r.at);
     for (const Inspection& r : job.all<Inspection>()) newest = std::max(newest, r.at);
     for (const InspectionAnswer& r : job.all<InspectionAnswer>()) newest = std::max(newest, r.at);
+    for (const Need& r : job.all<Need>()) newest = std::max(newest, r.at);
+    for (const Offer& r : job.all<Offer>()) newest = std::max(newest, r.at);
+    for (const Quote& r : job.all<Quote>()) newest = std::max(newest, r.at);
+    for (const Decision& r : job.all<Decision>()) newest = std::max(newest, r.at);
+    for (const StepMark& r : job.all<StepMark>()) newest = std::max(newest, r.at);
+    for (const BearingSetting& r : job.all<BearingSetting>()) newest = std::max(newest, r.at);
+    for (const PipeRoute& r : job.all<PipeRoute>()) newest = std::max(newest, r.at);
+    for (const BleedCount& r : job.all<BleedCount>()) newest = std::max(newest, r.at);
     return newest;
 }
 

@@ -34,7 +34,7 @@ std::size_t position_of(const Job& job, RecordKind kind, const Uuid& id) {
 
 bool one_only(RecordKind kind) {
     return kind == RecordKind::visit || kind == RecordKind::trailer || kind == RecordKind::inspection ||
-           kind == RecordKind::sign_off;
+           kind == RecordKind::pipe_route || kind == RecordKind::sign_off;
 }
 
 std::string name_in_job(RecordKind kind, const Uuid& id) {

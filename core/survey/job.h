@@ -7,15 +7,18 @@
 #include <vector>
 
 #include "core/survey/judge_records.h"
+#include "core/survey/quote_records.h"
 #include "core/survey/records.h"
+#include "core/survey/work_records.h"
 
 namespace cotter {
 
 using JobId = Id<Visit>;
 
 // Any one record. The order of the alternatives is the order of `RecordKind`.
-using Record = std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection,
-                            InspectionAnswer, SignOff>;
+using Record =
+    std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection, InspectionAnswer,
+                 Need, Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute, BleedCount, SignOff>;
 
 enum class RecordKind {
     visit,
@@ -29,11 +32,20 @@ enum class RecordKind {
     maker_limit,
     inspection,
     inspection_answer,
+    need,
+    offer,
+    quote,
+    decision,
+    step_mark,
+    bearing_setting,
+    pipe_route,
+    bleed_count,
     sign_off
 };
 constexpr auto names(RecordKind) {
     return name_list("visit", "trailer", "shot", "finding", "tag", "reading", "torque", "level", "maker_limit",
-                     "inspection", "inspection_answer", "sign_off");
+                     "inspection", "inspection_answer", "need", "offer", "quote", "decision", "step_mark",
+                     "bearing_setting", "pipe_route", "bleed_count", "sign_off");
 }
 
 // A change made after sign-off: the record before and after as JSON texts, and why.
@@ -59,11 +71,13 @@ struct Amendment {
     }
 };
 
-// Visit, trailer, inspection and sign-off exist at most once in a job.
+// Visit, trailer, inspection, pipe route and sign-off exist at most once in a job.
 struct Job {
     std::tuple<std::vector<Visit>, std::vector<Trailer>, std::vector<Shot>, std::vector<Finding>, std::vector<Tag>,
                std::vector<Reading>, std::vector<Torque>, std::vector<Level>, std::vector<MakerLimit>,
-               std::vector<Inspection>, std::vector<InspectionAnswer>, std::vector<SignOff>>
+               std::vector<Inspection>, std::vector<InspectionAnswer>, std::vector<Need>, std::vector<Offer>,
+               std::vector<Quote>, std::vector<Decision>, std::vector<StepMark>, std::vector<BearingSetting>,
+               std::vector<PipeRoute>, std::vector<BleedCount>, std::vector<SignOff>>
         records;
     std::vector<Amendment> amendments;
 
@@ -129,6 +143,22 @@ decltype(auto) with_records(J& job, RecordKind kind, F&& f) {
             return f(job.template all<Inspection>());
         case RecordKind::inspection_answer:
             return f(job.template all<InspectionAnswer>());
+        case RecordKind::need:
+            return f(job.template all<Need>());
+        case RecordKind::offer:
+            return f(job.template all<Offer>());
+        case RecordKind::quote:
+            return f(job.template all<Quote>());
+        case RecordKind::decision:
+            return f(job.template all<Decision>());
+        case RecordKind::step_mark:
+            return f(job.template all<StepMark>());
+        case RecordKind::bearing_setting:
+            return f(job.template all<BearingSetting>());
+        case RecordKind::pipe_route:
+            return f(job.template all<PipeRoute>());
+        case RecordKind::bleed_count:
+            return f(job.template all<BleedCount>());
         case RecordKind::sign_off:
             break;
     }

@@ -6,6 +6,8 @@
 
 #include "core/base/bytes.h"
 #include "core/base/text.h"
+#include "core/survey/quote_rules.h"
+#include "core/survey/work_rules.h"
 #include "core/trailer/vin.h"
 
 namespace cotter {
@@ -208,6 +210,13 @@ void check_inspection_head(const Inspection& r, Findings& f) {
            "the inspector's qualification for inspections and for brakes is not stated",
            "state both with their evidence, or take the inspection out of the job");
     f.need(!r.statement.empty(), "the inspection lacks the statement that it is accurate and complete", "enter it");
+}
+
+// The records of a price and of led work have their rules in files of their own.
+template <class R>
+void check(const Job& job, const R& r, Findings& f) {
+    check_rules(job, r,
+                [&](bool good, std::string what, std::string todo) { f.need(good, std::move(what), std::move(todo)); });
 }
 
 void check(const Job& job, const SignOff& r, Findings& f) {
