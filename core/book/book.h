@@ -53,6 +53,8 @@ struct PacketMade {
     bool operator==(const PacketMade&) const = default;
 };
 
+class PriceShelf;
+
 class Book {
 public:
     // `files` must outlive the book. `vfs`: SQLite's door to the disk, the system's own when empty; tests put
@@ -89,6 +91,9 @@ public:
     [[nodiscard]] Result<std::optional<PacketMade>> last_packet(const JobId& job);
     // Fails `refused` when the revision is not above the last one, `not_found` when there is no such job.
     [[nodiscard]] Result<> record_packet(const PacketMade& packet);
+
+    // Prices remembered across jobs (core/quote/shelf.h), in this book's file. Must not outlive the book.
+    [[nodiscard]] std::unique_ptr<PriceShelf> shelf();
 
     // Reads everything: the database's own checks, every record, and whether each job is what its journal makes of
     // it. Fails `damaged` with the first thing wrong. Takes about as long as reading the whole file.
