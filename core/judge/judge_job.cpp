@@ -16,6 +16,7 @@ Bench judged(const Job& job, State state, std::span<const Limit> limits, const I
     bench.limits.assign(limits.begin(), limits.end());
     for (const MakerLimit& figure : job.all<MakerLimit>()) bench.limits.push_back(limit_of(figure));
     judge_findings(bench);
+    judge_inspection(bench);
     judge_plain_readings(bench);
     judge_linings(bench);
     judge_rotors(bench);

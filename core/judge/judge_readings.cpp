@@ -77,7 +77,6 @@ void want(Bench& bench, const Place& place, const Wanted& wanted) {
 void judge_findings(Bench& bench) {
     for (const Finding& f : bench.job.all<Finding>()) {
         if (bench.state == State::now && f.outcome == Outcome::repaired) continue;
-        if (f.outcome == Outcome::open && f.at.unix_s == 0) continue;
         Reason r;
         r.place = corner_of(f.place);
         r.component = component_of_finding(f.component);
@@ -90,6 +89,17 @@ void judge_findings(Bench& bench) {
         r.mark = Mark::a;  // a person answers for it
         r.todo = f.todo;
         r.record = f.id.uuid;
+        bench.tell(std::move(r));
+    }
+}
+
+void judge_inspection(Bench& bench) {
+    for (const InspectionAnswer& a : bench.job.all<InspectionAnswer>()) {
+        if (a.answer != Answer::not_ok) continue;
+        Reason r = plain_reason(Place::at(Station::trailer), "periodic inspection", "item " + a.item, Grade::repair,
+                                fmt::format("item {} is not OK: {}", a.item, a.remark),
+                                words::source(SourceKind::law, "49 CFR part 396, Appendix A, " + a.item), Mark::a);
+        r.record = a.id.uuid;
         bench.tell(std::move(r));
     }
 }

@@ -53,6 +53,14 @@ const Axle* Bench::axle_of(const Place& place, int axle) const {
     return &trailer->axles[static_cast<std::size_t>(number - 1)];
 }
 
+void Bench::cannot_tell(Unknown unknown) {
+    const auto same = [&](const Unknown& u) {
+        return u.place == unknown.place && u.axle == unknown.axle && u.subject == unknown.subject &&
+               u.because == unknown.because;
+    };
+    if (std::none_of(unknowns.begin(), unknowns.end(), same)) unknowns.push_back(std::move(unknown));
+}
+
 std::vector<Place> Bench::corners() const {
     return trailer == nullptr ? std::vector<Place>{} : trailer->corners();
 }

@@ -25,7 +25,7 @@ struct Bench {
     // none of theirs, and an unknown.
     [[nodiscard]] std::vector<const Limit*> limits_at(std::string_view what, const Place& place, int axle = 0);
     void tell(Reason reason) { reasons.push_back(std::move(reason)); }
-    void cannot_tell(Unknown unknown) { unknowns.push_back(std::move(unknown)); }
+    void cannot_tell(Unknown unknown);  // once
 };
 
 // A value, read or computed, to be held against every limit on `what`.
@@ -52,6 +52,7 @@ std::size_t hold_against_limits(Bench& bench, const Subject& subject);
 [[nodiscard]] int inner_or_outer(const Value& value);
 
 void judge_findings(Bench& bench);
+void judge_inspection(Bench& bench);      // items that are not OK
 void judge_plain_readings(Bench& bench);  // every value against the limits on its name, the worst point of each place
 void judge_linings(Bench& bench);         // imbalance inner to outer, left to right
 void judge_rotors(Bench& bench);          // thickness variation, cut, runout with end play; drums

@@ -68,10 +68,19 @@ bool repaired_since(const Job& job, const Reading& r) {
     return std::any_of(findings.begin(), findings.end(), hits);
 }
 
+// Does `other` hold every point that `r` has?
+bool covers(const Reading& other, const Reading& r) {
+    return std::all_of(r.points.begin(), r.points.end(), [&](const ReadingPoint& point) {
+        return std::any_of(other.points.begin(), other.points.end(),
+                           [&](const ReadingPoint& p) { return p.where == point.where; });
+    });
+}
+
 // Is there a newer reading of the same thing at the same stage, or one after the work while this is from before it?
 bool superseded(const Job& job, const Reading& r, State state) {
     for (const Reading& other : job.all<Reading>()) {
         if (&other == &r || other.place != r.place || other.what != r.what || other.taken != Taken::measured) continue;
+        if (r.stage == other.stage && !covers(other, r)) continue;
         if (other.stage == r.stage && (other.at > r.at || (other.at == r.at && &other > &r))) return true;
         if (state == State::now && r.stage == Stage::before && other.stage == Stage::after) return true;
     }
