@@ -1,0 +1,20 @@
+// Asks where a photo belongs: big targets for the corners, chips for stations and slots. For the photo and intake
+// pages.
+#pragma once
+
+#include <optional>
+
+#include "app/ui/ui.h"
+#include "app/views/shot_place_view.h"
+
+namespace cotter {
+
+struct ShotPlaceAnswer {
+    std::optional<Place> place;
+    std::optional<Slot> slot;
+    std::optional<Stage> stage;
+};
+
+ShotPlaceAnswer draw_shot_place(UiContext& ui, const ShotPlaceView& view);
+
+}  // namespace cotter
