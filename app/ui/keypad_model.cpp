@@ -138,6 +138,16 @@ void KeypadModel::choose_point(std::size_t index) {
     if (index < texts_.size()) at_ = index;
 }
 
+void KeypadModel::restore(std::vector<std::string> texts, const std::string& ucum, Taken taken) {
+    if (texts.size() > kMostPoints) texts.resize(kMostPoints);
+    if (texts.size() < texts_.size()) texts.resize(texts_.size());
+    texts_ = std::move(texts);
+    if (std::find(spec_.units.begin(), spec_.units.end(), ucum) != spec_.units.end()) unit_ = ucum;
+    if (spec_.may_skip) taken_ = taken;
+    const auto empty = std::find(texts_.begin(), texts_.end(), std::string{});
+    at_ = empty == texts_.end() ? 0 : static_cast<std::size_t>(empty - texts_.begin());
+}
+
 void KeypadModel::answer(Taken taken) {
     if (spec_.may_skip) taken_ = taken == taken_ ? Taken::measured : taken;
 }
@@ -178,8 +188,9 @@ bool KeypadModel::complete() const {
 std::string KeypadModel::missing() const {
     if (taken_ != Taken::measured) return {};
     const std::size_t wanted = std::max<std::size_t>(1, spec_.points.size());
+    const bool some = spec_.some_points && !finished(texts_).empty();
     for (std::size_t i = 0; i < texts_.size(); ++i) {
-        if (texts_[i].empty() && (i < wanted || texts_.size() == 1))
+        if (texts_[i].empty() && !some && (i < wanted || texts_.size() == 1))
             return wanted == 1 ? "no value yet" : fmt::format("{} is still open", point_name(i));
         if (!texts_[i].empty() && !Number::parse(texts_[i])) return fmt::format("'{}' is not finished", texts_[i]);
     }

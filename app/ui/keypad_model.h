@@ -18,6 +18,7 @@ struct KeypadSpec {
     bool more_points = false;         // points beyond these may be added
     bool sign = false;                // values below zero make sense
     bool fractions = false;           // /8, /16 and /32 serve
+    bool some_points = false;         // one point that is a number is enough
     bool may_skip = false;            // 'not measured' and 'not accessible' are possible answers
 };
 
@@ -53,6 +54,8 @@ public:
     [[nodiscard]] bool can(KeypadKey key) const;  // would it change anything
     void choose_unit(const std::string& ucum);    // only while no other point is filled
     void choose_point(std::size_t index);         // 0…points().size()-1
+    // As it was keyed before; stands at the first empty point. A unit that is not on offer is left as it is.
+    void restore(std::vector<std::string> texts, const std::string& ucum, Taken taken);
     void answer(Taken taken);                     // pressing the same one again takes it back
 
     [[nodiscard]] Taken taken() const { return taken_; }

@@ -1,0 +1,111 @@
+// See corner_screen.h.
+#include "app/screens/corner_screen.h"
+
+#include "app/screens/common.h"
+#include "app/screens/finding_sheet.h"
+#include "app/ui/widgets.h"
+
+namespace cotter {
+
+namespace {
+
+bool any_taken(const std::vector<ShotTile>& tiles) {
+    return std::any_of(tiles.begin(), tiles.end(), [](const ShotTile& t) { return !t.shot.empty(); });
+}
+
+Stage shown_stage(const CornerView& view, const CornerState& state) {
+    return state.stage.value_or(any_taken(view.after) ? Stage::after : Stage::before);
+}
+
+void draw_stages(UiContext& ui, Stage stage, CornerState& state) {
+    const std::array specs{ChipSpec{{"Before", "before"}, stage == Stage::before, true, {}},
+                           ChipSpec{{"After", "after"}, stage == Stage::after, true, {}}};
+    if (const auto tapped = one_of(ui, "stage", specs)) state.stage = static_cast<Stage>(*tapped);
+}
+
+void draw_shots(UiContext& ui, const CornerView& view, Stage stage, Commands& out) {
+    const std::vector<ShotTile>& tiles_there = stage == Stage::before ? view.before : view.after;
+    heading(ui, "Photos");
+    std::vector<std::string> keys;
+    std::vector<TileSpec> specs;
+    for (const ShotTile& t : tiles_there) keys.push_back(t.shot.empty() ? "empty " + t.label : t.shot);
+    for (std::size_t i = 0; i < tiles_there.size(); ++i) {
+        const ShotTile& t = tiles_there[i];
+        specs.push_back({{t.label, keys[i]}, t.under, t.picture, t.worst, t.shot.empty() ? Icon::camera : Icon::none});
+    }
+    const auto tapped = tiles(ui, "shots", specs, 112);
+    if (!tapped) return;
+    const ShotTile& t = tiles_there[*tapped];
+    if (t.shot.empty())
+        out.push_back(GoTo{{Screen::intake, view.place, std::string(name_of(t.slot))}});
+    else
+        out.push_back(GoTo{{Screen::photo, view.place, t.shot}});
+}
+
+void draw_findings(UiContext& ui, const CornerView& view, CornerState& state) {
+    if (view.findings.empty()) return;
+    heading(ui, "Findings");
+    for (const FindingRow& f : view.findings) {
+        RowSpec spec;
+        spec.under = f.under;
+        spec.grade = f.grade;
+        if (row(ui, {f.title, f.id}, spec)) state.finding = f.id;
+    }
+}
+
+void draw_readings(UiContext& ui, const CornerView& view, Stage stage, Commands& out) {
+    const std::vector<ReadingRow>& rows = stage == Stage::before ? view.readings_before : view.readings_after;
+    if (rows.empty()) return;
+    heading(ui, "Readings");
+    for (const ReadingRow& r : rows) {
+        RowSpec spec;
+        spec.value = r.value;
+        spec.under = r.under;
+        spec.icon = r.there ? Icon::check : Icon::none;
+        if (!row(ui, {r.label, r.what + r.place.text()}, spec)) continue;
+        Drafts drafts = view.drafts;
+        drafts.reading = begin_reading(*view.job, r.what, r.place, stage);
+        out.push_back(KeepDrafts{std::move(drafts)});
+    }
+}
+
+void draw_work(UiContext& ui, std::string_view title, const std::vector<WorkRow>& rows, const CornerView& view,
+               Screen screen, Commands& out) {
+    if (rows.empty()) return;
+    heading(ui, title);
+    for (const WorkRow& r : rows) {
+        RowSpec spec;
+        spec.value = r.value;
+        spec.under = r.under;
+        spec.icon = r.done ? Icon::pin : Icon::open_pin;
+        if (row(ui, {r.label, r.id.empty() ? r.label : r.id}, spec)) out.push_back(GoTo{{screen, view.place, r.id}});
+    }
+}
+
+}  // namespace
+
+void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Commands& out) {
+    const Stage stage = shown_stage(view, state);
+    const bool round = view.next && view.previous;
+    const std::string key = "corner " + view.place.text();
+    const ScreenSpec spec = screen_of(view.chrome, key,
+                                      {{{"Previous", "previous"}, Tone::quiet, Icon::none, round, false},
+                                       {{"Next", "next"}, Tone::quiet, Icon::none, round, false},
+                                       {{"Add photos", "photos"}, Tone::strong, Icon::camera, true, true}});
+    const ScreenAnswer answer = screen(ui, spec, [&] {
+        draw_stages(ui, stage, state);
+        draw_shots(ui, view, stage, out);
+        draw_findings(ui, view, state);
+        draw_readings(ui, view, stage, out);
+        draw_work(ui, "Torque", view.torques, view, Screen::torque, out);
+        draw_work(ui, "Fluid level", view.levels, view, Screen::level, out);
+    });
+    answer_chrome(answer, out);
+    if (answer.tapped(0)) out.push_back(GoInstead{{Screen::corner, *view.previous, {}}});
+    if (answer.tapped(1)) out.push_back(GoInstead{{Screen::corner, *view.next, {}}});
+    if (answer.tapped(2)) out.push_back(GoTo{{Screen::intake, view.place, {}}});
+    if (!state.finding.empty()) draw_finding(ui, view, state.finding, out);
+    if (view.entry) draw_reading(ui, *view.entry, view.drafts, state.reading, out);
+}
+
+}  // namespace cotter

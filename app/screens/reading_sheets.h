@@ -1,0 +1,23 @@
+// A reading keyed in: the keypad, the reason when there is no value, the second look at odd ones. For pages that
+// show readings. What goes out: the draft at each key, and the reading in the end.
+#pragma once
+
+#include <optional>
+#include <string>
+
+#include "app/command.h"
+#include "app/ui/ui.h"
+#include "app/views/reading_view.h"
+
+namespace cotter {
+
+struct ReadingState {
+    enum class Ask { none, reason, doubt };
+    std::string key;  // of the entry that `pad` belongs to
+    std::optional<KeypadModel> pad;
+    Ask ask = Ask::none;
+};
+
+void draw_reading(UiContext& ui, const ReadingEntry& entry, const Drafts& drafts, ReadingState& state, Commands& out);
+
+}  // namespace cotter

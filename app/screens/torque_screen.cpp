@@ -1,0 +1,173 @@
+// See torque_screen.h.
+#include "app/screens/torque_screen.h"
+
+#include <fmt/format.h>
+
+#include "app/screens/common.h"
+#include "app/ui/nut_ring.h"
+#include "app/ui/widgets.h"
+
+namespace cotter {
+
+namespace {
+
+bool running(const TorqueView& view) {
+    const Torque& t = view.torque;
+    return !t.passes.empty() && static_cast<int>(t.passes.back().tightened.size()) < t.fasteners;
+}
+
+void click(const TorqueView& view, int nut, Commands& out) {
+    if (running(view))
+        out.push_back(TightenNut{view.torque.id, nut});
+    else if (view.next_stage)
+        out.push_back(PutTorque{with_pass(view.torque, view.stages[*view.next_stage].setting, nut)});
+}
+
+void start(const TorqueView& view, std::size_t stage, Commands& out) {
+    out.push_back(PutTorque{with_pass(view.torque, view.stages[stage].setting, 0)});
+}
+
+void draw_ring(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    NutRingSpec ring;
+    ring.nuts = view.torque.fasteners;
+    const bool between = !running(view) && !view.torque.passes.empty();
+    ring.clicked = view.clicked;
+    ring.next = view.ready && !between ? view.next : 0;
+    ring.most = ui.low() ? 330 : 400;
+    const std::string middle = ring.next > 0 ? fmt::format("{}", ring.next) : view.done ? "Done" : "Full";
+    const std::string under =
+        ring.next > 0 ? fmt::format("next, {} of {} clicked", view.clicked.size(), ring.nuts) : "";
+    ring.middle = view.ready ? middle : "";
+    ring.under = view.ready ? under : "";
+    const auto tapped = nut_ring(ui, "ring", ring);
+    if (!tapped) return;
+    if (!view.ready) return;
+    if (*tapped == view.next || view.next == 0)
+        click(view, *tapped, out);
+    else
+        state.asked_nut = *tapped;
+}
+
+void draw_stages(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    if (view.stages.empty()) return;
+    heading(ui, "Set the wrench to");
+    if (!view.set_to.empty()) paragraph(ui, view.set_to);
+    if (!view.corrected.empty()) remark(ui, "Corrected for the adapter", view.corrected);
+    std::vector<std::string> keys;
+    std::vector<std::string> labels;
+    std::vector<ChipSpec> specs;
+    for (std::size_t i = 0; i < view.stages.size(); ++i) {
+        keys.push_back(fmt::format("stage {}", i));
+        labels.push_back(fmt::format("{}{}", view.stages[i].label, view.stages[i].done ? ", done" : ""));
+    }
+    for (std::size_t i = 0; i < view.stages.size(); ++i)
+        specs.push_back({{labels[i], keys[i]}, view.stages[i].now, view.ready && !view.stages[i].now, {}});
+    const auto tapped = chips(ui, "stages", specs);
+    if (!tapped) return;
+    if (running(view) && !view.clicked.empty())
+        state.asked_stage = *tapped;
+    else
+        start(view, *tapped, out);
+}
+
+void draw_known(UiContext& ui, const TorqueView& view, TorqueState& state) {
+    const Torque& t = view.torque;
+    const auto ask = [&](std::string_view label, const std::string& value, const std::string& under, TorqueAsk what) {
+        RowSpec spec;
+        spec.value = value;
+        spec.under = under;
+        if (row(ui, {label}, spec)) open_torque_sheet(state.sheet, what);
+    };
+    heading(ui, "Known");
+    ask("Nuts", t.fasteners > 0 ? fmt::format("{}", t.fasteners) : "not counted", "", TorqueAsk::count);
+    ask("Maker's figure", t.target ? t.target->text() : "not known", t.target_source, TorqueAsk::figure);
+    ask("Wrench", t.wrench.empty() ? "not chosen" : wrench_id(t.wrench),
+        t.wrench_calibrated ? "calibrated " + t.wrench_calibrated->text() : "", TorqueAsk::wrench);
+    if (!t.wrench.empty())
+        ask("Adapter", wrench_adapter(t.wrench) ? wrench_adapter(t.wrench)->extension.text() : "none", "",
+            TorqueAsk::handle);
+    if (t.passes.empty()) ask("Not torqued", t.taken == Taken::measured ? "" : t.reason, "", TorqueAsk::not_done);
+}
+
+void draw_body(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    if (!view.wrench_warning.empty()) remark(ui, "Look at the wrench", upper_first(view.wrench_warning));
+    if (view.torque.fasteners == 0)
+        paragraph(ui, "Count the studs first.");
+    else if (ui.low())
+        side_by_side(
+            ui, 0.5F, 300, [&] { draw_ring(ui, view, state, out); }, [&] { draw_stages(ui, view, state, out); });
+    else
+        draw_ring(ui, view, state, out);
+    if (!ui.low() || view.torque.fasteners == 0) draw_stages(ui, view, state, out);
+    if (view.done) remark(ui, "Proved", "All at the maker's figure, and none moved in the check pass.");
+    for (const std::string& words : view.remarks) paragraph(ui, words, true);
+    draw_known(ui, view, state);
+}
+
+// The one thing to do now, under the thumb.
+ActionSpec main_action(const TorqueView& view, std::string& words) {
+    if (!view.ready)
+        words = view.to_do;
+    else if (running(view) || view.torque.passes.empty())
+        words = fmt::format("Nut {} clicked", view.next);
+    else if (view.done || !view.next_stage)
+        words = view.next_place ? "Next: " + view.next_label : "Back";
+    else
+        words = "Start " + view.stages[*view.next_stage].label;
+    return {{words, "main"}, Tone::strong, Icon::none, true, true};
+}
+
+TorqueAsk missing(const TorqueView& view) {
+    if (view.torque.fasteners == 0) return TorqueAsk::count;
+    return view.torque.target ? TorqueAsk::wrench : TorqueAsk::figure;
+}
+
+void act(const TorqueView& view, TorqueState& state, Commands& out) {
+    if (!view.ready) return open_torque_sheet(state.sheet, missing(view));
+    if (running(view) || view.torque.passes.empty()) return click(view, view.next, out);
+    if (!view.done && view.next_stage) return start(view, *view.next_stage, out);
+    if (view.next_place)
+        out.push_back(GoInstead{{Screen::torque, *view.next_place, {}}});
+    else
+        out.push_back(GoBack{});
+}
+
+void draw_asks(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    if (state.asked_nut > 0) {
+        const std::string title = fmt::format("Nut {} is next, not {}", view.next, state.asked_nut);
+        const std::string yes = fmt::format("{} has clicked", state.asked_nut);
+        const SheetAnswer answer =
+            sheet(ui,
+                  {"order",
+                   title,
+                   {{{yes, "clicked"}, Tone::quiet}, {{"Not yet", "not yet"}, Tone::strong, Icon::none, true, true}}},
+                  [&] { paragraph(ui, "Crossing the circle seats the wheel evenly."); });
+        if (answer.action == 0u) click(view, state.asked_nut, out);
+        if (answer.closed || answer.action) state.asked_nut = 0;
+    }
+    if (!state.asked_stage) return;
+    const std::string text =
+        fmt::format("{} of {} have clicked in this pass.", view.clicked.size(), view.torque.fasteners);
+    const SheetAnswer answer = sheet(ui,
+                                     {"early",
+                                      "Begin another pass?",
+                                      {{{"Begin it", "begin"}, Tone::quiet},
+                                       {{"Go on with this one", "go on"}, Tone::strong, Icon::none, true, true}}},
+                                     [&] { paragraph(ui, text); });
+    if (answer.action == 0u) start(view, *state.asked_stage, out);
+    if (answer.closed || answer.action) state.asked_stage.reset();
+}
+
+}  // namespace
+
+void draw_torque(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    std::string words;
+    const ScreenSpec spec = screen_of(view.chrome, "torque " + view.place.text(), {main_action(view, words)});
+    const ScreenAnswer answer = screen(ui, spec, [&] { draw_body(ui, view, state, out); });
+    answer_chrome(answer, out);
+    if (answer.tapped(0)) act(view, state, out);
+    draw_torque_sheet(ui, view, state.sheet, out);
+    draw_asks(ui, view, state, out);
+}
+
+}  // namespace cotter

@@ -1,0 +1,189 @@
+// See corner_view.h.
+#include "app/views/corner_view.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "app/views/plan_view.h"
+#include "app/views/slots_wanted.h"
+
+namespace cotter {
+
+namespace {
+
+std::optional<Grade> worst_on(const Job& job, const Id<Shot>& shot) {
+    std::optional<Grade> worst;
+    for (const Tag& tag : job.all<Tag>()) {
+        const Finding* f = tag.shot == shot ? job.find(tag.finding) : nullptr;
+        if (f != nullptr && f->outcome != Outcome::repaired) worst = std::max(worst.value_or(f->grade), f->grade);
+    }
+    return worst;
+}
+
+ShotTile tile_of(const Job& job, const Shot& shot) {
+    const Instant at = shot.photo.taken.value_or(shot.added);
+    return {shot.slot,         upper_first(name_of(shot.slot)), clock_words(at), shot.id.text(),
+            shot.photo.sha256, worst_on(job, shot.id)};
+}
+
+std::vector<ShotTile> tiles_at(const Job& job, const Place& place, Stage stage) {
+    std::vector<Slot> slots = slots_wanted(job.only<Trailer>(), place, stage);
+    std::vector<ShotTile> out;
+    const auto add_taken = [&](Slot slot) {
+        const std::size_t before = out.size();
+        for (const Shot& shot : job.all<Shot>())
+            if (at_place(shot.place, place) && shot.stage == stage && shot.slot == slot)
+                out.push_back(tile_of(job, shot));
+        return out.size() > before;
+    };
+    for (const Slot slot : slots)
+        if (!add_taken(slot)) out.push_back({slot, upper_first(name_of(slot)), "missing", {}, {}, {}});
+    for (std::size_t s = 0; s < names(Slot{}).size(); ++s)
+        if (std::find(slots.begin(), slots.end(), static_cast<Slot>(s)) == slots.end()) add_taken(static_cast<Slot>(s));
+    return out;
+}
+
+std::string joined(const std::string& a, const std::string& b) {
+    return a.empty() || b.empty() ? a + b : a + ". " + b;
+}
+
+FindingRow row_of(const Job& job, const Finding& f) {
+    FindingRow row;
+    row.id = f.id.text();
+    row.title = fmt::format("{} {}: {}", finding_number(job, f.id), upper_first(f.component), f.defect);
+    row.grade = f.grade;
+    row.outcome = f.outcome;
+    row.outcome_note = f.outcome_note;
+    row.under =
+        f.outcome == Outcome::open ? joined(f.todo, f.note) : joined(std::string(name_of(f.outcome)), f.outcome_note);
+    for (const Tag& tag : job.all<Tag>())
+        if (row.shot.empty() && tag.finding == f.id) row.shot = tag.shot.text();
+    return row;
+}
+
+std::string wheel_words(const Place& place) {
+    return place.wheel == Wheel::only ? "" : fmt::format(", {} wheel", name_of(place.wheel));
+}
+
+ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Stage stage) {
+    ReadingRow row;
+    row.what = what;
+    row.place = place;
+    row.label = upper_first(what) + wheel_words(place);
+    const Reading* there = find_reading(job, what, place, stage);
+    const Reading* before = stage == Stage::after ? find_reading(job, what, place, Stage::before) : nullptr;
+    row.there = there != nullptr;
+    row.value = there == nullptr ? "not yet" : reading_words(*there);
+    if (before != nullptr)
+        row.under = "before the work: " + reading_words(*before);
+    else if (there != nullptr)
+        row.under = there->instrument;
+    return row;
+}
+
+std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage stage) {
+    std::vector<ReadingRow> out;
+    const auto listed = [&](const Reading& r) {
+        return std::any_of(out.begin(), out.end(),
+                           [&](const ReadingRow& row) { return row.what == r.what && row.place == r.place; });
+    };
+    for (const WantedReading& wanted : readings_wanted(job.only<Trailer>(), place))
+        out.push_back(row_of(job, wanted.kind->what, wanted.place, stage));
+    for (const Reading& r : job.all<Reading>())
+        if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(job, r.what, r.place, stage));
+    return out;
+}
+
+WorkRow row_of(const Torque& t) {
+    WorkRow row{t.id.text(), upper_first(t.joint), {}, t.wrench, false};
+    const int clicked = t.passes.empty() ? 0 : static_cast<int>(t.passes.back().tightened.size());
+    row.done = !t.passes.empty() && clicked >= t.fasteners;
+    if (t.taken != Taken::measured)
+        row.value = fmt::format("{}: {}", name_of(t.taken), t.reason);
+    else if (t.passes.empty())
+        row.value = "not yet";
+    else
+        row.value = fmt::format("{} of {} at {}", clicked, t.fasteners, t.passes.back().setting.text());
+    return row;
+}
+
+std::string seen_words(const LevelSeen& seen) {
+    return seen.mark == LevelMark::at ? "at the line" : std::string(name_of(seen.mark));
+}
+
+WorkRow row_of(const Level& l) {
+    WorkRow row{l.id.text(), upper_first(l.fluid), {}, l.product, l.after.has_value()};
+    if (l.taken != Taken::measured)
+        row.value = fmt::format("{}: {}", name_of(l.taken), l.reason);
+    else
+        row.value = seen_words(l.before) + (l.after ? ", then " + seen_words(*l.after) : "");
+    return row;
+}
+
+template <class R>
+std::vector<WorkRow> work_at(const Job& job, const Place& place, std::string_view wanted) {
+    std::vector<WorkRow> out;
+    bool there = wanted.empty();
+    for (const R& r : job.all<R>()) {
+        if (!at_place(r.place, place)) continue;
+        out.push_back(row_of(r));
+        there = there || out.back().label == wanted;
+    }
+    if (!there) out.insert(out.begin(), WorkRow{{}, std::string(wanted), "not yet", {}, false});
+    return out;
+}
+
+std::string_view fluid_at(const Job& job, const Place& place) {
+    const Trailer* trailer = job.only<Trailer>();
+    if (!place.is_corner()) return place.station == Station::actuator ? "Brake fluid" : "";
+    const auto axle = static_cast<std::size_t>(place.axle - 1);
+    const bool oil =
+        trailer != nullptr && axle < trailer->axles.size() && trailer->axles[axle].hub == HubKind::oil_bath;
+    return oil ? "Hub oil" : "";
+}
+
+}  // namespace
+
+std::optional<Place> neighbour(const Job& job, const Place& place, int step) {
+    std::vector<Place> round;
+    if (!place.is_corner()) {
+        for (const Station s : {Station::drawbar, Station::actuator, Station::frame, Station::lights, Station::trailer})
+            round.push_back(Place::at(s));
+    } else if (const Trailer* trailer = job.only<Trailer>()) {
+        round = trailer->corners();
+    }
+    const Place whole = place.is_corner() ? Place::corner(place.axle, place.side) : place;
+    const auto here = std::find(round.begin(), round.end(), whole);
+    if (here == round.end() || round.size() < 2) return std::nullopt;
+    const auto n = static_cast<int>(round.size());
+    return round[static_cast<std::size_t>((static_cast<int>(here - round.begin()) + step + n) % n)];
+}
+
+CornerView corner_view(const Session& session) {
+    const Job& job = session.job();
+    const Place place = session.route().place;
+    const SideWords words = session.settings().sides;
+    CornerView view;
+    view.chrome = chrome_of(session, place_words(place, words), trailer_words(job));
+    view.place = place;
+    view.corner = place.is_corner();
+    view.before = tiles_at(job, place, Stage::before);
+    view.after = tiles_at(job, place, Stage::after);
+    for (const Finding& f : job.all<Finding>())
+        if (at_place(f.place, place)) view.findings.push_back(row_of(job, f));
+    view.readings_before = readings_at(job, place, Stage::before);
+    view.readings_after = readings_at(job, place, Stage::after);
+    view.torques = work_at<Torque>(job, place, view.corner ? "Wheel nuts" : "");
+    view.levels = work_at<Level>(job, place, fluid_at(job, place));
+    view.previous = neighbour(job, place, -1);
+    view.next = neighbour(job, place, 1);
+    if (view.next) view.next_label = place_words(*view.next, words);
+    view.drafts = session.drafts();
+    if (view.drafts.reading && at_place(view.drafts.reading->place, place))
+        view.entry = reading_entry(job, *view.drafts.reading);
+    view.job = &job;
+    return view;
+}
+
+}  // namespace cotter

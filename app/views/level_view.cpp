@@ -1,0 +1,107 @@
+// See level_view.h.
+#include "app/views/level_view.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "app/views/corner_view.h"
+#include "app/views/plan_view.h"
+
+namespace cotter {
+
+namespace {
+
+const Level* level_of(const Job& job, const Route& route, std::string_view fluid) {
+    if (const auto uuid = Uuid::parse(route.record))
+        if (const Level* there = job.find(Id<Level>{*uuid})) return there;
+    const Level* found = nullptr;
+    for (const Level& l : job.all<Level>())
+        if (at_place(l.place, route.place) && l.fluid == fluid) found = &l;
+    return found;
+}
+
+// The product goes over from the like fluid before it.
+Level new_level(const Job& job, const Place& place, std::string_view fluid) {
+    Level level;
+    level.place = place;
+    level.fluid = fluid;
+    for (const Level& l : job.all<Level>())
+        if (l.fluid == fluid && !l.product.empty()) level.product = l.product;
+    return level;
+}
+
+std::string minutes(std::int64_t seconds) {
+    return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
+}
+
+// Timers of a level that is not in the job yet are known by their place.
+std::string timer_key(const Level& level) {
+    return level.id.nil() ? level.place.text() : level.id.text();
+}
+
+SettleTimer timer_of(const Drafts& drafts, const Level& level, const Instant& now) {
+    SettleTimer timer;
+    if (!drafts.timer || (drafts.timer->record != timer_key(level) && drafts.timer->record != level.place.text()))
+        return timer;
+    timer.begun = true;
+    timer.elapsed_s = std::max<std::int64_t>(0, now.unix_s - drafts.timer->started.unix_s);
+    const std::int64_t left = drafts.timer->seconds - timer.elapsed_s;
+    timer.over = left <= 0;
+    timer.words = timer.over ? "Settled for " + minutes(timer.elapsed_s) : minutes(left) + " to go";
+    return timer;
+}
+
+std::string advice_of(const Level& level) {
+    if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below)
+        return "Oil that is missing went somewhere: look for the leak before topping up.";
+    if (level.before.mark == LevelMark::above || (level.after && level.after->mark == LevelMark::above))
+        return "Too full pushes past vent or seal when it gets warm: take it down to the line.";
+    return {};
+}
+
+}  // namespace
+
+LevelView level_view(const Session& session) {
+    const Job& job = session.job();
+    const Route& route = session.route();
+    LevelView view;
+    view.hub = route.place.is_corner();
+    const std::string_view fluid = view.hub ? "hub oil" : "brake fluid";
+    const Level* there = level_of(job, route, fluid);
+    view.there = there != nullptr;
+    view.level = view.there ? *there : new_level(job, route.place, fluid);
+    view.place = route.place;
+    view.chrome = chrome_of(session, upper_first(view.level.fluid), place_words(route.place, session.settings().sides));
+    view.now = session.now();
+    view.drafts = session.drafts();
+    view.timer = timer_of(view.drafts, view.level, view.now);
+    view.advice = advice_of(view.level);
+    for (const Level& l : job.all<Level>())
+        if (!l.product.empty() && l.fluid == view.level.fluid &&
+            std::find(view.products.begin(), view.products.end(), l.product) == view.products.end())
+            view.products.push_back(l.product);
+    if (view.hub) view.next_place = neighbour(job, route.place, 1);
+    if (view.next_place) view.next_label = place_words(*view.next_place, session.settings().sides);
+    return view;
+}
+
+TimerDraft begin_timer(const LevelView& view) {
+    return {timer_key(view.level), view.now, kSettleSeconds};
+}
+
+Level with_after(const LevelView& view, LevelMark mark) {
+    Level level = view.level;
+    level.taken = Taken::measured;
+    level.reason.clear();
+    level.after = level.after.value_or(LevelSeen{});
+    level.after->mark = mark;
+    if (!view.timer.begun) return level;
+    const std::int64_t s = view.timer.elapsed_s;
+    const auto settled =
+        s % 60 == 0 && s > 0 ? make_amount(fmt::format("{}", s / 60), "min") : make_amount(fmt::format("{}", s), "s");
+    if (settled) level.settled = *settled;
+    return level;
+}
+
+}  // namespace cotter

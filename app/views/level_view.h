@@ -1,0 +1,42 @@
+// A fluid level at its line: before, what was added, after, and the wait while it settles. Plain values; no ImGui.
+#pragma once
+
+#include <optional>
+
+#include "app/views/chrome.h"
+
+namespace cotter {
+
+// The wait between spinning the hub and looking. Goes on while the phone is locked: it is told from the clock.
+struct SettleTimer {
+    bool begun = false;
+    bool over = false;
+    std::int64_t elapsed_s = 0;
+    std::string words;  // "3:20 to go", "settled for 6:05"
+};
+
+struct LevelView {
+    Chrome chrome;
+    Place place;
+    Level level;         // as it is, or as it would begin; a nil id: not in the job yet
+    bool there = false;  // it is in the job
+    bool hub = true;     // a cap's window; else a reservoir
+    SettleTimer timer;
+    std::vector<std::string> products;  // used before in this job
+    std::string advice;                 // below the line: find where it went; empty: nothing to say
+    std::optional<Place> next_place;
+    std::string next_label;
+    Drafts drafts;
+    Instant now;
+};
+
+constexpr std::int64_t kSettleSeconds = 600;  // common practice: about 5 to 10 minutes; the maker's own goes before it
+
+// By the route: its place and the level's id; without one the place's level of its usual fluid, or a new one.
+[[nodiscard]] LevelView level_view(const Session& session);
+
+[[nodiscard]] TimerDraft begin_timer(const LevelView& view);
+// The level with what was seen after the work, and how long it had settled when the timer was running.
+[[nodiscard]] Level with_after(const LevelView& view, LevelMark mark);
+
+}  // namespace cotter

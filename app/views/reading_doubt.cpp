@@ -1,0 +1,106 @@
+// What looks odd about a value just keyed in: asked about, never refused. See reading_view.h.
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+#include "app/views/chrome.h"
+#include "app/views/reading_view.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr double kFar = 4;  // a point so many times the middle one is a slip of the decimal point
+
+struct Keyed {
+    std::string text;
+    double value = 0;
+};
+
+std::vector<Keyed> values_of(const ReadingDraft& draft) {
+    std::vector<Keyed> out;
+    for (const std::string& text : draft.texts)
+        if (const auto n = Number::parse(text)) out.push_back({text, n->value()});
+    return out;
+}
+
+std::string_view label_of(std::string_view ucum) {
+    const Unit* unit = find_unit(ucum);
+    return unit == nullptr ? ucum : unit->label;
+}
+
+double si_of(double value, std::string_view ucum) {
+    const Unit* unit = find_unit(ucum);
+    return unit == nullptr ? value : (value + unit->shift) * unit->factor;
+}
+
+bool usual(const ReadingKind& kind, double value, std::string_view ucum) {
+    const double si = si_of(value, ucum);
+    const bool nothing = value == 0 && !kind.sign;
+    return nothing || (si >= kind.least && si <= kind.most);
+}
+
+std::string usual_words(const ReadingKind& kind, std::string_view ucum) {
+    const Unit* unit = find_unit(ucum);
+    if (unit == nullptr) return {};
+    return fmt::format("{:.3g} to {:.3g} {}", from_si(kind.least, *unit), from_si(kind.most, *unit), unit->label);
+}
+
+// A unit on offer in which all of them would be usual.
+std::string likelier_unit(const ReadingKind& kind, const std::vector<Keyed>& values, std::string_view now) {
+    for (const UnitStep& other : kind.units) {
+        const bool fits =
+            std::all_of(values.begin(), values.end(), [&](const Keyed& k) { return usual(kind, k.value, other.ucum); });
+        if (other.ucum != now && fits) return std::string(other.ucum);
+    }
+    return {};
+}
+
+std::optional<ReadingDoubt> out_of_range(const ReadingKind& kind, const std::vector<Keyed>& values,
+                                         const ReadingDraft& draft) {
+    const auto odd =
+        std::find_if(values.begin(), values.end(), [&](const Keyed& k) { return !usual(kind, k.value, draft.unit); });
+    if (odd == values.end()) return std::nullopt;
+    ReadingDoubt doubt;
+    const std::string_view unit = label_of(draft.unit);
+    if (odd->value < 0 && !kind.sign) {
+        doubt.words = fmt::format("{} {} is below zero. {} cannot be.", odd->text, unit, upper_first(kind.what));
+        return doubt;
+    }
+    const bool much = si_of(odd->value, draft.unit) > kind.most;
+    doubt.words = fmt::format("{} {} is {} than usual for {}: {}.", odd->text, unit, much ? "more" : "less", kind.what,
+                              usual_words(kind, draft.unit));
+    doubt.unit = likelier_unit(kind, values, draft.unit);
+    if (doubt.unit.empty()) return doubt;
+    doubt.words += fmt::format(" In {} it would be usual.", label_of(doubt.unit));
+    doubt.unit_yes = fmt::format("It was {}", label_of(doubt.unit));
+    return doubt;
+}
+
+// "70.5 among 7.05": over three points or more the middle one is right.
+std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const ReadingDraft& draft) {
+    if (values.size() < 3 || draft.what == "end play") return std::nullopt;
+    std::vector<double> sorted;
+    for (const Keyed& k : values) sorted.push_back(std::abs(k.value));
+    std::sort(sorted.begin(), sorted.end());
+    const double middle = sorted[sorted.size() / 2];
+    for (const Keyed& k : values) {
+        const double size = std::abs(k.value);
+        if (middle == 0 || size == 0 || (size < middle * kFar && size > middle / kFar)) continue;
+        return ReadingDoubt{fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}};
+    }
+    return std::nullopt;
+}
+
+}  // namespace
+
+std::optional<ReadingDoubt> doubt_reading(const ReadingDraft& draft) {
+    if (draft.taken != Taken::measured) return std::nullopt;
+    const std::vector<Keyed> values = values_of(draft);
+    if (const ReadingKind* kind = reading_kind(draft.what))
+        if (auto doubt = out_of_range(*kind, values, draft)) return doubt;
+    return far_point(values, draft);
+}
+
+}  // namespace cotter
