@@ -1,0 +1,74 @@
+// The engine that leads through a procedure: for each step, is it closed, possible, held or blocked, in words, and
+// which cautions must be read now. Derived anew from the job's records each time; nothing is kept. For the procedure
+// screen, the session (which turns taps into StepMarks) and the report. Pure; any thread.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "core/work/procedure.h"
+
+namespace cotter {
+
+enum class Mode { mechanic, owner };  // the owner sees only what the data marks for owners
+
+enum class StepState {
+    done,
+    not_needed,
+    overridden,  // passed without proof, by a named person with a reason
+    possible,    // may be done now
+    held,        // a hold point: everything before it is closed, its proof is missing
+    blocked,     // something before it is open
+    other_hub    // not for this kind of hub
+};
+constexpr auto names(StepState) {
+    return name_list("done", "not needed", "overridden", "possible", "held", "blocked", "other hub");
+}
+
+struct StepView {
+    const Step* step = nullptr;
+    Place place;
+    StepState state = StepState::blocked;
+    std::vector<std::string> blocked_by;     // "first U5, crack the nuts while the tyre stands on the ground"
+    std::vector<std::string> missing_proof;  // the words of each proof that the job does not hold
+    std::vector<const Caution*> cautions;    // to show now: attached, and not yet read for this step and place
+    const StepMark* mark = nullptr;          // the one that closed it
+
+    [[nodiscard]] bool closed() const {
+        return state == StepState::done || state == StepState::not_needed || state == StepState::overridden ||
+               state == StepState::other_hub;
+    }
+    // A done step whose proof has gone since, or that was marked while something before it was open.
+    [[nodiscard]] bool doubtful() const {
+        return state == StepState::done && (!blocked_by.empty() || (!step->hold.empty() && !missing_proof.empty()));
+    }
+};
+
+// Does the procedure apply there: a corner of the trailer with such a brake, or the trailer itself?
+[[nodiscard]] bool applies(const Procedure& procedure, const Job& job, const Place& place);
+// Where it may be done on this trailer: corners front to rear, left before right; or the trailer.
+[[nodiscard]] std::vector<Place> places_of(const Procedure& procedure, const Job& job);
+// Has any of its steps been marked there (a caution read is no beginning)?
+[[nodiscard]] bool begun(const Procedure& procedure, const Job& job, const Place& place);
+// The place that its steps' marks name: a corner without its wheel, or the trailer.
+[[nodiscard]] Place place_for(const Procedure& procedure, const Place& place);
+
+// Every step in the data's order; the order of doing is any that the needs allow. Empty where it does not apply.
+// The pointers live as long as `book` and `job` unchanged.
+[[nodiscard]] std::vector<StepView> procedure_state(const WorkBook& book, const Procedure& procedure, const Job& job,
+                                                    const Place& place, Mode mode = Mode::mechanic);
+// One step; `step` nullptr when there is no such step.
+[[nodiscard]] StepView step_state(const WorkBook& book, std::string_view step, const Job& job, const Place& place);
+
+// The first step that may be done now, else the first that is held; nullptr when all are closed or blocked.
+[[nodiscard]] const StepView* next_step(const std::vector<StepView>& steps);
+
+// What speaks against a mark, in words for the person who is about to make it. Empty: make it. A done mark is refused
+// while something before it is open, a caution is not read or a hold point's proof is missing; an override needs a name
+// and a reason; 'not needed' needs a step that may be left out, and a reason.
+[[nodiscard]] std::vector<std::string> objections(const WorkBook& book, const Job& job, const StepMark& mark);
+
+// Is this piece of evidence in the job, at the step's place?
+[[nodiscard]] bool holds_proof(const Job& job, const Proof& proof, const Place& place, const StepMark* mark);
+
+}  // namespace cotter

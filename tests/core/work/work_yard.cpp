@@ -1,0 +1,185 @@
+// The yard of the tests of led work.
+#include "tests/core/work/work_yard.h"
+
+#include <doctest/doctest.h>
+
+#include "core/work/torque.h"
+#include "platform/desktop/ports.h"
+
+namespace cotter::test {
+
+namespace {
+
+constexpr const char* kFoot = "[lbf_av].[ft_i]";
+
+Amount amount(const char* number, const char* unit) {
+    return make_amount(number, unit).value();
+}
+
+PipeRoute straight_pipes(const Job& job) {
+    PipeRoute route;
+    for (const Place& corner : job.only<Trailer>()->corners()) {
+        const std::string length = std::to_string(2 * corner.axle) + (corner.side == Side::left ? ".1" : ".6");
+        route.legs.push_back({"actuator", corner.text(), amount(length.c_str(), "m"), std::nullopt});
+    }
+    return route;
+}
+
+Torque torque_of(const std::string& joint, const Place& place) {
+    Torque t = sample_torque();
+    t.joint = joint;
+    t.place = place;
+    t.passes.clear();
+    const TorquePlan plan = plan_torque(t.fasteners, *t.target, t.target_source).value();
+    for (const TorqueStage& stage : plan.stages) t.passes.push_back({stage.setting, plan.order});
+    return t;
+}
+
+}  // namespace
+
+WorkBook shipped_work() {
+    auto files = make_system_files();
+    auto book = load_work_book(*files, COTTER_SOURCE_DIR "/assets/procedures");
+    REQUIRE_MESSAGE(book, (book ? "" : book.error().line()));
+    return std::move(*book);
+}
+
+Yard::Yard(const std::vector<BrakeKind>& brakes) {
+    Trailer trailer = sample_trailer();
+    trailer.axles.clear();
+    for (const BrakeKind brake : brakes)
+        trailer.axles.push_back(
+            {Wheels::single, brake, trailer.axles.empty() ? HubKind::oil_bath : HubKind::grease, 8, "9/16-18", "", {}});
+    job = apply({}, edit_of({Put{sample_visit(), {}}, Put{trailer, {}}}, 1)).value();
+}
+
+Instant Yard::now() {
+    return moment(++minute_);
+}
+
+Uuid Yard::new_id() {
+    return numbered(++id_);
+}
+
+void Yard::put(Record record) {
+    auto after = apply(job, edit_of({Put{std::move(record), {}}}, ++minute_));
+    REQUIRE_MESSAGE(after, (after ? "" : after.error().line()));
+    job = std::move(*after);
+}
+
+StepMark Yard::mark(const WorkBook& book, const std::string& step, const Place& place, StepWord word) {
+    const auto found = book.step(step);
+    REQUIRE_MESSAGE(found.step != nullptr, step);
+    StepMark m;
+    m.id = {new_id()};
+    m.procedure = found.procedure->id;
+    m.step = step;
+    m.place = place_for(*found.procedure, place);
+    m.word = word;
+    m.at = now();
+    m.by = "A. Tester";
+    return m;
+}
+
+void Yard::read_cautions(const WorkBook& book, const std::string& step, const Place& place) {
+    for (const Caution* caution : step_state(book, step, job, place).cautions) {
+        StepMark m = mark(book, step, place, StepWord::caution_read);
+        m.caution = caution->id;
+        CHECK(objections(book, job, m).empty());
+        put(m);
+    }
+}
+
+Id<Shot> Yard::shot(const Place& place, Slot slot, Stage stage) {
+    Shot s = sample_shot();
+    s.id = {new_id()};
+    s.place = place;
+    s.slot = slot;
+    s.stage = stage;
+    s.added = now();
+    put(s);
+    return s.id;
+}
+
+void Yard::prove_bearing(const Place& place) {
+    Reading dial = sample_reading();
+    dial.id = {new_id()};
+    dial.place = place;
+    dial.what = "end play";
+    dial.stage = Stage::after;
+    dial.unit = "[in_i]";
+    dial.resolution.reset();
+    const ReadingPoint point{"", Number::parse("0.0030").value()};
+    dial.points = {point, point, point};
+    dial.at = now();
+    put(dial);
+    BearingSetting s;
+    s.id = {new_id()};
+    s.place = place;
+    s.source = "axle maker's sheet, page 9";
+    s.play_min = amount("0.001", "[in_i]");
+    s.play_max = amount("0.005", "[in_i]");
+    s.tries = {{0, dial.id}};
+    s.new_lock = true;
+    s.lock_shot = shot(place, Slot::bearing, Stage::after);
+    s.at = now();
+    s.by = "A. Tester";
+    put(s);
+}
+
+void Yard::prove_bleeding() {
+    for (const Place& corner : job.only<Trailer>()->corners())
+        put(BleedCount{{new_id()}, corner, amount("120", "mL"), true, false, "DOT 4", "", now(), "A. Tester"});
+}
+
+void Yard::prove(const Proof& proof, const Place& place) {
+    const Stage stage = proof.stage.value_or(Stage::before);
+    if (proof.kind == ProofKind::shot) shot(place, from_name<Slot>(proof.what).value(), stage);
+    if (proof.kind == ProofKind::reading) {
+        Reading r = sample_reading();
+        r.id = {new_id()};
+        r.place = place;
+        r.what = proof.what;
+        r.stage = stage;
+        r.at = now();
+        put(r);
+    }
+    if (proof.kind == ProofKind::torque) {
+        Torque t = torque_of(proof.what, place);
+        t.id = {new_id()};
+        t.at = now();
+        put(t);
+    }
+    if (proof.kind == ProofKind::level) {
+        Level l = sample_level();
+        l.id = {new_id()};
+        l.place = place;
+        l.fluid = proof.what;
+        l.at = now();
+        put(l);
+    }
+    if (proof.kind == ProofKind::bearing) prove_bearing(place);
+    if (proof.kind == ProofKind::bleeding) prove_bleeding();
+    if (proof.kind == ProofKind::route) {
+        PipeRoute route = straight_pipes(job);
+        route.id = {new_id()};
+        route.at = now();
+        route.by = "A. Tester";
+        put(route);
+    }
+}
+
+void Yard::do_step(const WorkBook& book, const std::string& step, const Place& place) {
+    read_cautions(book, step, place);
+    StepMark m = mark(book, step, place, StepWord::done);
+    m.note = "as the step asks";
+    for (const Proof& proof : book.step(step).step->proofs)
+        if (!holds_proof(job, proof, m.place, &m)) prove(proof, m.place);
+    const auto against = objections(book, job, m);
+    REQUIRE_MESSAGE(against.empty(),
+                    step << " at " << place.text() << ": " << (against.empty() ? "" : against.front()));
+    m.at = now();
+    put(m);
+}
+
+}  // namespace cotter::test
