@@ -48,7 +48,8 @@ std::vector<const Finding*> open_findings(const Job& job, const QuoteLine& line,
         if (need == nullptr || accepted.contains(id)) continue;
         for (const Id<Finding>& finding_id : need->findings) {
             const Finding* finding = job.find(finding_id);
-            if (finding != nullptr && finding->outcome != Outcome::repaired &&
+            const bool listed = std::find(out.begin(), out.end(), finding) != out.end();  // two needs may share one
+            if (finding != nullptr && !listed && finding->outcome != Outcome::repaired &&
                 (finding->grade == Grade::repair || finding->grade == Grade::do_not_tow))
                 out.push_back(finding);
         }

@@ -130,11 +130,14 @@ std::string headline(const Quote& a, const Quote& b, std::int64_t difference) {
 void add_lines(const Quote& a, const Quote& b, Groups& groups, Explanation& out) {
     std::map<std::size_t, Pair> parts;
     std::map<LineKind, Pair> others;
-    for (const Quote* quote : {&a, &b})
-        for (const QuoteLine& line : quote->lines) {
+    const auto sort = [&](const Quote& quote, Heap Pair::*side) {
+        for (const QuoteLine& line : quote.lines) {
             Pair& pair = line.kind == LineKind::parts ? parts[groups.of(line)] : others[line.kind];
-            (quote == &a ? pair.a : pair.b).add(line, line_words(line));
+            (pair.*side).add(line, line_words(line));
         }
+    };
+    sort(a, &Pair::a);
+    sort(b, &Pair::b);
     for (const auto& [group, pair] : parts) out.reasons.push_back(pair.difference(LineKind::parts, groups.name(group)));
     for (const auto& [kind, pair] : others) out.reasons.push_back(pair.difference(kind, kind_name(kind)));
     out.reasons.push_back(Pair{tax_heap(a), tax_heap(b)}.difference(LineKind::other, "Tax"));
