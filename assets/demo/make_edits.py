@@ -1,5 +1,6 @@
 #!/usr/bin/env python3
-"""Writes edits.jsonl, the demo job as a replayable list of edits: our invented trailer NUR-07 in a gravel yard.
+"""Writes edits.jsonl, the demo as a replayable list of edits: our invented trailer NUR-07 in a gravel yard, on two
+earlier visits that only measured, and on the visit that the pictures are from.
 
 The pictures and where their defects are come from captions.json; the readings below are plausible and invented.
 Run it after changing either: python3 make_edits.py (prints nothing when all is well).
@@ -7,6 +8,9 @@ Run it after changing either: python3 make_edits.py (prints nothing when all is 
 import json
 import pathlib
 import uuid
+
+import led_work
+import quotes
 
 HERE = pathlib.Path(__file__).parent
 SPACE = uuid.UUID("6f0d2c1e-7b7e-4a51-9d53-2f6d0a7c3b10")
@@ -98,17 +102,20 @@ def put(kind, value, **more):
     return {"put": kind, **more, "value": value}
 
 
-def start():
+def trailer_record():
     axle = {"wheels": "single", "brake": "hydraulic disc", "hub": "oil bath", "studs": 8, "stud_thread": "9/16-18",
             "model": "DX-7000 (invented)", "gawr": {"value": "7000", "unit": "[lb_av]"}}
-    visit = {"id": JOB, "opened": at("08:00:00"), "technician": TECH, "company": "Yard Call Trailer Care (invented)",
-             "customer": "Gärtnerei Grünholz, plant nursery (invented)", "place": "gravel yard behind the greenhouses",
-             "complaint": "oil on one wheel, and it pulls to one side when braking", "load": "loaded"}
-    trailer = {"id": rid("trailer"), "unit": "NUR-07", "vin": "1X9DEM0F0MADM0014", "model_year": 2021,
+    return {"id": rid("trailer"), "unit": "NUR-07", "vin": "1X9DEM0F0MADM0014", "model_year": 2021,
                "kind": "tandem-axle deck trailer", "gvwr": {"value": "14000", "unit": "[lb_av]"},
                "tyre_size": "ST235/80R16 E", "tyre_pressure": {"value": "80", "unit": "[psi]"},
                "actuation": "electric-over-hydraulic", "axles": [axle, axle]}
-    return edit("08:00:00", put("visit", visit), put("trailer", trailer))
+
+
+def start():
+    visit = {"id": JOB, "opened": at("08:00:00"), "technician": TECH, "company": "Yard Call Trailer Care (invented)",
+             "customer": "Gärtnerei Grünholz, plant nursery (invented)", "place": "gravel yard behind the greenhouses",
+             "complaint": "oil on one wheel, and it pulls to one side when braking", "load": "loaded"}
+    return edit("08:00:00", put("visit", visit), put("trailer", trailer_record()))
 
 
 def place_of(photo):
@@ -178,6 +185,8 @@ def survey_readings():
                   reason="the rotor is cracked and will be replaced")
     yield reading("12:05:00", "frame", "spring centre bolt", "before", "", "", "", [], taken="not accessible",
                   reason="behind the water tank; needs the tank off")
+    yield reading("08:35:00", "trailer", "distance run since the last visit", "before", "[mi_i]", "1", "hub counter",
+                  [("", "11400")])
     yield reading("08:40:00", "trailer", "tyre pressure, cold", "before", "[psi]", "1", "gauge P-4",
                   [("axle 1 left", "78"), ("axle 1 right", "80"), ("axle 2 left", "71"), ("axle 2 right", "79")])
 
@@ -227,6 +236,91 @@ def levels():
         "after": {"mark": "at", "note": "at the upper mark"}, "at": at("15:00:00"), "by": TECH}))
 
 
+MAKERS = (("rotor thickness", "more than", "20.0", "9", "thinnest of eight points"),
+          ("pad thickness", "at least", "2.4", "9", "friction material, thinnest point"),
+          ("end play", "at most", "0.010", "14", "dial indicator at the hub's face"))
+
+
+def maker_limits():
+    for minute, (what, bound, value, page, where) in enumerate(MAKERS):
+        yield edit(f"08:30:{minute:02}", put("maker_limit", {
+            "id": rid("maker limit", what), "what": what, "bound": bound,
+            "value": {"value": value, "unit": "[in_i]" if what == "end play" else "mm"}, "origin": "document",
+            "document": "axle maker's service sheet (invented)", "page": page, "axle_model": "DX-7000 (invented)",
+            "where": where, "at": at(f"08:30:{minute:02}"), "by": TECH}))
+
+
+def earlier_visit(day, miles, pads_by_place, rotors_by_place, treads_by_place):
+    """A visit that measured and changed nothing, for comparison and forecast."""
+    job, moment = rid("visit", day), lambda clock: f"{day}T{clock}-05:00"
+    made = lambda clock, *changes: {"job": job, "at": moment(clock), "by": TECH, "do": list(changes)}
+    visit = {"id": job, "opened": moment("09:00:00"), "technician": TECH, "company": "Yard Call Trailer Care (invented)",
+             "customer": "Gärtnerei Grünholz, plant nursery (invented)", "place": "gravel yard behind the greenhouses",
+             "complaint": "yearly look", "load": "empty"}
+    yield made("09:00:00", put("visit", visit), put("trailer", trailer_record()))
+
+    def measured(clock, place, what, unit, resolution, instrument, points):
+        value = {"id": rid(day, place, what), "place": place, "what": what, "stage": "before",
+                 "points": [{"where": w, "value": v} if w else {"value": v} for w, v in points], "unit": unit,
+                 "instrument": instrument, "at": moment(clock), "by": TECH}
+        return made(clock, put("reading", value | ({"resolution": resolution} if resolution else {})))
+
+    if miles:
+        yield measured("09:05:00", "trailer", "distance run since the last visit", "[mi_i]", "1", "hub counter", [("", miles)])
+    for minute, place in enumerate(pads_by_place):
+        yield measured(f"09:{10 + minute}:00", place, "pad thickness", "mm", "0.1", "vernier caliper C-2",
+                       pads(*pads_by_place[place].split()))
+        yield measured(f"09:{20 + minute}:00", place, "rotor thickness", "mm", "0.01", "micrometer M-1",
+                       rotor(rotors_by_place[place]))
+        yield measured(f"09:{30 + minute}:00", place, "tread depth", "[in_i]", "1/64", "depth gauge T-1",
+                       list(zip(("inner groove", "middle groove", "outer groove"), treads_by_place[place].split())))
+        yield measured(f"09:{40 + minute}:00", place, "end play", "[in_i]", "0.0005", "dial indicator D-1", [("", "0.0040")])
+    yield made("10:00:00", put("sign_off", {"id": rid(day, "sign-off"), "at": moment("10:00:00"), "by": TECH,
+                                            "statement": "I took the readings listed. Nothing was repaired."}))
+
+
+def earlier_visits():
+    left1, right1, left2, right2 = PLACES.values()
+    yield from earlier_visit(
+        "2024-05-21", "",
+        {left1: "9.0 9.1 9.3 9.3", right1: "9.2 9.2 9.3 9.3", left2: "8.8 8.8 9.0 8.9", right2: "9.0 8.9 9.1 9.0"},
+        {left1: "21.50 21.51 21.52 21.51 21.50 21.50 21.51 21.52", right1: "21.62 21.62 21.63 21.63 21.62 21.62 21.62 21.63",
+         left2: "21.40 21.40 21.39 21.38 21.38 21.39 21.40 21.41", right2: "21.44 21.44 21.45 21.45 21.44 21.43 21.44 21.44"},
+        {left1: "9/32 9/32 9/32", right1: "9/32 9/32 9/32", left2: "9/32 9/32 8/32", right2: "9/32 9/32 8/32"})
+    yield from earlier_visit(
+        "2025-03-28", "9800",
+        {left1: "6.1 6.8 7.8 7.9", right1: "7.6 7.7 7.8 7.8", left2: "6.5 6.5 6.9 6.7", right2: "6.8 6.7 7.1 6.9"},
+        {left1: "21.08 21.09 21.10 21.11 21.09 21.08 21.08 21.09", right1: "21.52 21.52 21.53 21.52 21.52 21.51 21.52 21.53",
+         left2: "20.86 20.85 20.83 20.82 20.83 20.85 20.87 20.88", right2: "20.95 20.95 20.96 20.96 20.95 20.94 20.95 20.95"},
+        {left1: "8/32 8/32 7/32", right1: "8/32 8/32 8/32", left2: "7/32 7/32 5/32", right2: "7/32 7/32 4/32"})
+
+
+def bad_findings(captions):
+    """Component -> ids of findings graded 'repair' or 'do not tow', as shot_edits() numbers them."""
+    out = {}
+    for photo in captions:
+        seen = set()
+        for number, found in enumerate(photo["findings"]):
+            component, _, grade, *_ = FINDINGS[found["finding"]]
+            if found["finding"] not in seen and grade in ("repair", "do not tow"):
+                out.setdefault(component, []).append(rid("finding", photo["file"], number))
+            seen.add(found["finding"])
+    return out
+
+
+def prices(captions):
+    def stamp(clock):
+        return {"at": at(clock), "by": TECH}
+    records = quotes.needs_and_offers(rid, bad_findings(captions), stamp("12:10:00"))
+    yield edit("12:10:00", *(put(kind, value) for kind, value in records))
+    offered = {name: quotes.quote(rid, name, at("12:20:00"), TECH, "offered") for name in quotes.QUOTES}
+    yield edit("12:20:00", *(put("quote", value) for value in offered.values()))
+    taken = offered["cheapest"]
+    decisions = quotes.answers(rid, taken["fingerprint"], taken["lines"], stamp("12:40:00"))
+    yield edit("12:40:00", *(put(kind, value) for kind, value in decisions))
+    yield edit("16:10:00", put("quote", taken | {"state": "done"}))
+
+
 def sign_off():
     return edit("16:20:00", put("sign_off", {
         "id": rid("sign-off"), "at": at("16:20:00"), "by": TECH,
@@ -239,8 +333,10 @@ def main():
     edits = [start()]
     for photo in captions:
         edits += shot_edits(photo)
-    for part in (survey_readings, proof_readings, torques, levels):
+    for part in (earlier_visits, maker_limits, survey_readings, proof_readings, torques, levels):
         edits += part()
+    edits += prices(captions)
+    edits += led_work.work(rid, lambda clock: {"at": at(clock), "by": TECH}, edit, put)
     edits.append(sign_off())
     edits.sort(key=lambda e: e["at"])  # stable: what was made in the same second stays in order
     lines = [json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in edits]

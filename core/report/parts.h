@@ -35,6 +35,7 @@ void draw_findings_at(Writing& w, const PlaceRecords& records);
 void draw_readings(Writing& w, const PlaceRecords& records);
 void draw_torques(Writing& w, const PlaceRecords& records);
 void draw_levels(Writing& w, const PlaceRecords& records);
+void draw_work_log(Writing& w);  // nothing when no step was marked
 void draw_amendments(Writing& w);
 void draw_about(Writing& w);  // which packet this belongs to
 

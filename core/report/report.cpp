@@ -45,6 +45,7 @@ Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs) {
     draw_cautions(w);
     for (const PlaceRecords& records : w.places)
         if (!records.empty()) COTTER_TRY(draw_place(w, records));
+    draw_work_log(w);
     draw_amendments(w);
     draw_about(w);
     sheet.feet(foot_of(job, inputs));

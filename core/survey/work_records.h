@@ -21,9 +21,10 @@ struct StepMark {
     std::string step;       // "D4"
     Place place;            // the corner, or the trailer for steps that concern all of it
     StepWord word = StepWord::done;
-    std::string caution;          // caution_read: which
-    std::string reason;           // overridden, not_needed: why; shown in the packet
-    std::string note;             // who approved, what was seen
+    std::string title;    // of the step, or of the caution, as it was shown: procedures change, the record stays
+    std::string caution;  // caution_read: which
+    std::string reason;   // overridden, not_needed: why; shown in the packet
+    std::string note;     // who approved, what was seen
     std::vector<Id<Shot>> shots;  // evidence
     std::vector<Id<Reading>> readings;
     std::vector<Id<Torque>> torques;
@@ -39,6 +40,7 @@ struct StepMark {
         f.must("step", s.step);
         f.must("place", s.place);
         f.must("word", s.word);
+        f.may("title", s.title);
         f.may("caution", s.caution);
         f.may("reason", s.reason);
         f.may("note", s.note);

@@ -213,6 +213,23 @@ const StepView* next_step(const std::vector<StepView>& steps) {
     return nullptr;
 }
 
+StepMark new_mark(const WorkBook& book, std::string_view step, const Place& place, StepWord word,
+                  const MarkStamp& stamp, std::string_view caution) {
+    const auto found = book.step(step);
+    StepMark mark;
+    mark.id = stamp.id;
+    mark.procedure = found.procedure == nullptr ? "" : found.procedure->id;
+    mark.step = step;
+    mark.place = found.procedure == nullptr ? place : place_for(*found.procedure, place);
+    mark.word = word;
+    mark.caution = caution;
+    const Caution* shown = book.caution(caution);
+    mark.title = shown != nullptr ? shown->title : found.step != nullptr ? found.step->title : "";
+    mark.at = stamp.at;
+    mark.by = stamp.by;
+    return mark;
+}
+
 std::vector<std::string> objections(const WorkBook& book, const Job& job, const StepMark& mark) {
     const auto found = book.step(mark.step);
     if (found.step == nullptr || found.procedure->id != mark.procedure)

@@ -63,6 +63,16 @@ struct StepView {
 // The first step that may be done now, else the first that is held; nullptr when all are closed or blocked.
 [[nodiscard]] const StepView* next_step(const std::vector<StepView>& steps);
 
+// A mark for a step at a place, filled but for reason, note and evidence: procedure, title and place as they should be.
+// `caution`: the caution's id, for caution_read. The step must be in the book.
+struct MarkStamp {
+    Id<StepMark> id;
+    Instant at;
+    std::string by;
+};
+[[nodiscard]] StepMark new_mark(const WorkBook& book, std::string_view step, const Place& place, StepWord word,
+                                const MarkStamp& stamp, std::string_view caution = {});
+
 // What speaks against a mark, in words for the person who is about to make it. Empty: make it. A done mark is refused
 // while something before it is open, a caution is not read or a hold point's proof is missing; an override needs a name
 // and a reason; 'not needed' needs a step that may be left out, and a reason.

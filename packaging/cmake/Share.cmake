@@ -11,4 +11,5 @@ add_custom_target(cotter_share ALL
   COMMAND ${CMAKE_COMMAND} -E copy_if_different /usr/share/doc/fonts-b612/copyright ${COTTER_SHARE}/fonts/B612-licence.txt
   COMMAND ${CMAKE_COMMAND} -E copy_directory ${PROJECT_SOURCE_DIR}/assets/demo ${COTTER_SHARE}/demo
   COMMAND ${CMAKE_COMMAND} -E copy_directory ${PROJECT_SOURCE_DIR}/assets/limits ${COTTER_SHARE}/limits
+  COMMAND ${CMAKE_COMMAND} -E copy_directory ${PROJECT_SOURCE_DIR}/assets/procedures ${COTTER_SHARE}/procedures
   COMMENT "Laying out the program's data")

@@ -67,24 +67,15 @@ void Yard::put(Record record) {
     job = std::move(*after);
 }
 
-StepMark Yard::mark(const WorkBook& book, const std::string& step, const Place& place, StepWord word) {
-    const auto found = book.step(step);
-    REQUIRE_MESSAGE(found.step != nullptr, step);
-    StepMark m;
-    m.id = {new_id()};
-    m.procedure = found.procedure->id;
-    m.step = step;
-    m.place = place_for(*found.procedure, place);
-    m.word = word;
-    m.at = now();
-    m.by = "A. Tester";
-    return m;
+StepMark Yard::mark(const WorkBook& book, const std::string& step, const Place& place, StepWord word,
+                    const std::string& caution) {
+    REQUIRE_MESSAGE(book.step(step).step != nullptr, step);
+    return new_mark(book, step, place, word, {{new_id()}, now(), "A. Tester"}, caution);
 }
 
 void Yard::read_cautions(const WorkBook& book, const std::string& step, const Place& place) {
     for (const Caution* caution : step_state(book, step, job, place).cautions) {
-        StepMark m = mark(book, step, place, StepWord::caution_read);
-        m.caution = caution->id;
+        const StepMark m = mark(book, step, place, StepWord::caution_read, caution->id);
         CHECK(objections(book, job, m).empty());
         put(m);
     }

@@ -26,7 +26,8 @@ public:
     Instant now();
     Uuid new_id();
 
-    StepMark mark(const WorkBook& book, const std::string& step, const Place& place, StepWord word);
+    StepMark mark(const WorkBook& book, const std::string& step, const Place& place, StepWord word,
+                  const std::string& caution = {});
     void read_cautions(const WorkBook& book, const std::string& step, const Place& place);
     void prove(const Proof& proof, const Place& place);
     // Reads the cautions, proves what is asked and marks the step done; stops the test when there are objections.
