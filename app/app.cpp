@@ -15,4 +15,11 @@ void App::frame(UiContext& ui) {
     if (!out.empty() || tasks_.wants_frames()) ui.wake_at(ui.now_s);
 }
 
+// They go where the photos of the shown page go; elsewhere than on the intake page they are sorted in afterwards.
+void App::dropped(const std::vector<std::string>& paths) {
+    if (session_.has_job() && session_.route().screen != Screen::intake) session_.apply(GoTo{{Screen::intake, {}, {}}});
+    const IntakeTarget target = intake_view(session_).target;
+    session_.apply(TakePhotos{paths, target.place, target.slot, target.stage});
+}
+
 }  // namespace cotter

@@ -17,6 +17,7 @@ public:
     [[nodiscard]] Look look() const override { return session_.settings().look(); }
     [[nodiscard]] const UiWords& words() const override { return words_; }
     void frame(UiContext& ui) override;
+    void dropped(const std::vector<std::string>& paths) override;
 
 private:
     Session& session_;

@@ -32,6 +32,9 @@ struct StartJob {};  // a new visit, with a trailer to be identified
 struct UndoStep {};
 struct RedoStep {};
 struct DismissNotice {};
+struct ShowHelp {
+    bool open = true;
+};
 struct GiveReason {  // why a signed-off job is changed; commits what waited for it. Empty: leave it
     std::string reason;
 };
@@ -63,6 +66,11 @@ struct PutFinding {  // a nil id makes a new one; with the mark when the draft h
 };
 struct RemoveFinding {  // and its tags
     Id<Finding> finding;
+};
+struct SetOutcome {  // what became of a finding
+    Id<Finding> finding;
+    Outcome outcome = Outcome::open;
+    std::string note;
 };
 struct PutTag {
     Tag tag;
@@ -101,9 +109,9 @@ struct SignJob {
     std::string statement;
 };
 
-using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, GiveReason,
-                             PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer,
-                             PutFinding, RemoveFinding, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
+using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
+                             GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
+                             PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
                              RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, SignJob>;
 using Commands = std::vector<Command>;
 

@@ -20,6 +20,7 @@ struct ReadingDraft {
     std::string unit;
     std::vector<std::string> texts;  // as keyed, a point each
     std::string reason;
+    Taken taken = Taken::measured;
 
     bool operator==(const ReadingDraft&) const = default;
     template <class Self, class F>
@@ -31,6 +32,7 @@ struct ReadingDraft {
         f.may("unit", s.unit);
         f.may("texts", s.texts);
         f.may("reason", s.reason);
+        f.may("taken", s.taken);
     }
 };
 
@@ -78,10 +80,24 @@ struct TimerDraft {
     }
 };
 
+// Words being typed into a field, until it is left.
+struct WordsDraft {
+    std::string field;
+    std::string text;
+
+    bool operator==(const WordsDraft&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.must("field", s.field);
+        f.must("text", s.text);
+    }
+};
+
 struct Drafts {
     std::optional<ReadingDraft> reading;
     std::optional<FindingDraft> finding;
     std::optional<TimerDraft> timer;
+    std::optional<WordsDraft> words;
 
     bool operator==(const Drafts&) const = default;
     template <class Self, class F>
@@ -89,6 +105,7 @@ struct Drafts {
         f.may("reading", s.reading);
         f.may("finding", s.finding);
         f.may("timer", s.timer);
+        f.may("words", s.words);
     }
 };
 

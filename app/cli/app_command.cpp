@@ -52,6 +52,7 @@ public:
         if (tick_) tick_(ui.now_s);
         app_.frame(ui);
     }
+    void dropped(const std::vector<std::string>& paths) override { app_.dropped(paths); }
 
 private:
     std::unique_ptr<Session> session_;
@@ -122,7 +123,10 @@ Result<> play(Ports& ports, const Options& options, FontFiles fonts) {
     };
     COTTER_ASSIGN(const auto host, make_headless({size.x, size.y, options.scale}, std::move(fonts), make));
     COTTER_ASSIGN(const RunOutcome done,
-                  drive(*host, ports.files, options.drive, [](std::string_view line) { fmt::print("{}\n", line); }));
+                  drive(*host, ports.files, options.drive, [](std::string_view line) {
+                                                    fmt::print("{}\n", line);
+                                                    std::fflush(stdout);  // whoever watches the script reads along
+                                                }));
     fmt::print("{} commands, {} frames, {} shots{}\n", done.commands, done.frames, done.shots,
                options.drive.audit ? fmt::format(", {} offences", done.offences) : "");
     if (done.offences > 0)

@@ -33,7 +33,9 @@ struct Command {
 [[nodiscard]] Command check_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command demo_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command jobs_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command judge_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command pack_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command quote_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command replay_command(CLI::App& app, Ports& ports);
 
 // Prints "cotter: what: where; todo" to stderr, as JSON to stdout too when `json`; gives kFailed.

@@ -1,6 +1,8 @@
 // Opening and packing.
 #include "app/cli/workshop.h"
 
+#include "core/judge/register.h"
+
 namespace cotter::cli {
 
 namespace {
@@ -33,7 +35,12 @@ Result<Packed> pack_job(Ports& ports, Workshop& shop, const DeviceKey& key, cons
     COTTER_ASSIGN(const auto earlier, earlier_packets(*shop.book, job));
     COTTER_ASSIGN(const Bytes regular, font(ports, "DejaVuSans.ttf"));
     COTTER_ASSIGN(const Bytes bold, font(ports, "DejaVuSans-Bold.ttf"));
-    const PackTools tools{ports.files, ports.workers, *shop.vault, key, regular, bold, "Cotter " COTTER_VERSION};
+    COTTER_ASSIGN(const JudgeRegister judging, load_register(ports.files, ports.share));
+    COTTER_ASSIGN(const Bytes due_json,
+                  read_file(ports.files, join_path(ports.share, "procedures/rechecks.json"), kLargestFont));
+    COTTER_ASSIGN(const RecheckRules due, rechecks_from_json(as_text(due_json)));
+    const PackTools tools{ports.files,   ports.workers, *shop.vault, key, regular, bold, "Cotter " COTTER_VERSION,
+                          judging.limits, due};
     COTTER_ASSIGN(Packed packed, pack(tools, whole, earlier, out_folder));
     if (packed.unchanged) return packed;
     const PacketFacts& f = packed.facts;

@@ -22,6 +22,9 @@ void answer_chrome(const ScreenAnswer& answer, Commands& out) {
         case ScreenTap::toast:
             out.push_back(UndoStep{});
             break;
+        case ScreenTap::help:
+            out.push_back(ShowHelp{true});
+            break;
         default:
             break;
     }

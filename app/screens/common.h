@@ -11,7 +11,7 @@ namespace cotter {
 [[nodiscard]] ScreenSpec screen_of(const Chrome& chrome, std::string_view key, std::vector<ActionSpec> actions = {},
                                    bool back = true);
 
-// Back, undo and the toast's answer as commands; help is the app's.
+// Back, undo, help and the toast's answer as commands.
 void answer_chrome(const ScreenAnswer& answer, Commands& out);
 
 }  // namespace cotter

@@ -64,7 +64,7 @@ void draw_readings(UiContext& ui, const CornerView& view, Stage stage, Commands&
         spec.icon = r.there ? Icon::check : Icon::none;
         if (!row(ui, {r.label, r.what + r.place.text()}, spec)) continue;
         Drafts drafts = view.drafts;
-        drafts.reading = begin_reading(*view.job, r.what, r.place, stage);
+        drafts.reading = r.draft;
         out.push_back(KeepDrafts{std::move(drafts)});
     }
 }

@@ -147,7 +147,7 @@ void draw_moving(UiContext& ui, const PhotoView& view, const ShotPlaceView& plac
 void draw_gone(UiContext& ui, const PhotoView& view, Commands& out) {
     const ScreenAnswer answer = screen(ui, screen_of(view.chrome, "photo-gone"), [&] {
         if (empty_state(ui, "This photo is not there any more", "It was removed, or its step was taken back.",
-                        {"Back", "leave"}))
+                        {"Back to where it was", "leave"}))
             out.push_back(GoBack{});
     });
     answer_chrome(answer, out);

@@ -2,18 +2,42 @@
 #include "app/screens/screens.h"
 
 #include "app/screens/plan_screen.h"
+#include "app/screens/settings_screen.h"
 #include "app/screens/yard_screen.h"
 #include "app/ui/widgets.h"
+#include "app/views/help.h"
 
 namespace cotter {
 
 namespace {
 
 void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Commands& out) {
-    (void)states;
     switch (session.route().screen) {
+        case Screen::identify:
+            return draw_identify(ui, identify_view(session), session.drafts(), states.identify, out);
+        case Screen::corner:
+            return draw_corner(ui, corner_view(session), states.corner, out);
+        case Screen::hand_over:
+            return draw_hand_over(ui, hand_over_view(session), states.hand_over, out);
+        case Screen::intake: {
+            const IntakeView view = intake_view(session);
+            IntakeState& state = states.intake;
+            look_at_folder(ui, view, state, session.parts().files);
+            return draw_intake(ui, view, shot_place_view(session, state.place, {}, state.placed_stage), state, out);
+        }
+        case Screen::settings:
+            return draw_settings(ui, settings_view(session), out);
+        case Screen::photo: {
+            const PhotoView view = photo_view(session);
+            const Shot& s = view.shot;
+            return draw_photo(ui, view, shot_place_view(session, s.place, s.slot, s.stage), states.photo, out);
+        }
         case Screen::plan:
             return draw_plan(ui, plan_view(session), out);
+        case Screen::level:
+            return draw_level(ui, level_view(session), states.level, out);
+        case Screen::torque:
+            return draw_torque(ui, torque_view(session), states.torque, out);
         default:
             return draw_yard(ui, yard_view(session), out);
     }
@@ -35,6 +59,23 @@ void draw_reason(UiContext& ui, ScreenStates& states, Commands& out) {
     states.reason.clear();
 }
 
+void draw_help(UiContext& ui, Screen screen, Commands& out) {
+    const HelpPage page = help_page(screen);
+    const SheetSpec spec{"help", page.title, {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        for (const HelpPart& part : page.parts) {
+            if (part.danger) {
+                caution(ui, part.title, part.text);
+                continue;
+            }
+            if (!part.title.empty()) heading(ui, part.title);
+            paragraph(ui, part.text);
+        }
+        paragraph(ui, kStanding, true);
+    });
+    if (answer.closed || answer.action) out.push_back(ShowHelp{false});
+}
+
 }  // namespace
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out) {
@@ -43,6 +84,7 @@ void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, C
         states.shown = session.route();
     }
     draw_page(ui, session, states, out);
+    if (session.shows_help()) draw_help(ui, session.route().screen, out);
     if (session.asks_reason()) draw_reason(ui, states, out);
 }
 

@@ -2,6 +2,13 @@
 #pragma once
 
 #include "app/command.h"
+#include "app/screens/corner_screen.h"
+#include "app/screens/hand_over_screen.h"
+#include "app/screens/identify_screen.h"
+#include "app/screens/intake_screen.h"
+#include "app/screens/photo_screen.h"
+#include "app/screens/level_screen.h"
+#include "app/screens/torque_screen.h"
 #include "app/session/session.h"
 #include "app/ui/ui.h"
 
@@ -9,9 +16,15 @@ namespace cotter {
 
 // What screens remember from frame to frame; may vanish at any moment without loss.
 struct ScreenStates {
-    bool help_open = false;
     std::string reason;  // being written for a change after sign-off
-    Route shown;         // states of a page end when another is shown
+    CornerState corner;
+    IdentifyState identify;
+    HandOverState hand_over;
+    PhotoState photo;
+    IntakeState intake;
+    LevelState level;
+    TorqueState torque;
+    Route shown;  // states of a page end when another is shown
 };
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out);

@@ -90,6 +90,7 @@ void draw_known(UiContext& ui, const TorqueView& view, TorqueState& state) {
 }
 
 void draw_body(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    if (view.no_order) remark(ui, "The maker's chart leads", "There is no order across the circle for so many nuts.");
     if (!view.wrench_warning.empty()) remark(ui, "Look at the wrench", upper_first(view.wrench_warning));
     if (view.torque.fasteners == 0)
         paragraph(ui, "Count the studs first.");
@@ -108,6 +109,8 @@ void draw_body(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
 ActionSpec main_action(const TorqueView& view, std::string& words) {
     if (!view.ready)
         words = view.to_do;
+    else if (view.no_order && (running(view) || view.torque.passes.empty()))
+        words = "Tap each nut that clicks";
     else if (running(view) || view.torque.passes.empty())
         words = fmt::format("Nut {} clicked", view.next);
     else if (view.done || !view.next_stage)
@@ -124,6 +127,7 @@ TorqueAsk missing(const TorqueView& view) {
 
 void act(const TorqueView& view, TorqueState& state, Commands& out) {
     if (!view.ready) return open_torque_sheet(state.sheet, missing(view));
+    if (view.no_order && (running(view) || view.torque.passes.empty())) return;
     if (running(view) || view.torque.passes.empty()) return click(view, view.next, out);
     if (!view.done && view.next_stage) return start(view, *view.next_stage, out);
     if (view.next_place)

@@ -41,6 +41,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
     });
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::settings, {}, {}}});
     if (answer.tapped(1)) out.push_back(StartJob{});
+    if (answer.tap == ScreenTap::help) out.push_back(ShowHelp{true});
     if (answer.tap == ScreenTap::toast) out.push_back(DismissNotice{});
 }
 

@@ -14,6 +14,7 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutTrailer& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutFinding& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveFinding& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const SetOutcome& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutTag& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveTag& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutShot& c, const Stamp& stamp);

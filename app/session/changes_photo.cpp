@@ -51,6 +51,17 @@ Result<Changes> changes_of(const Job& job, const PutFinding& c, const Stamp& sta
     return out;
 }
 
+Result<Changes> changes_of(const Job& job, const SetOutcome& c, const Stamp& stamp) {
+    const Finding* there = job.find(c.finding);
+    if (there == nullptr) return fail(Errc::refused, "the finding is not there any more");
+    Finding finding = *there;
+    finding.outcome = c.outcome;
+    finding.outcome_note = c.note;
+    finding.at = stamp.at;
+    finding.by = stamp.by;
+    return Changes{Put{std::move(finding), {}}};
+}
+
 Result<Changes> changes_of(const Job& job, const RemoveFinding& c, const Stamp&) {
     if (job.find(c.finding) == nullptr) return fail(Errc::refused, "the finding is not there any more");
     Changes out;

@@ -89,6 +89,10 @@ void Session::act(const DismissNotice&) {
     notice_.reset();
 }
 
+void Session::act(const ShowHelp& c) {
+    help_open_ = c.open;
+}
+
 void Session::act(const PutSettings& c) {
     settings_ = c.settings;
     if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) tell(saved.error());
@@ -104,7 +108,8 @@ void Session::commit(const Result<Changes>& changes, const std::string& reason) 
     if (!changes) return tell(changes.error());
     if (!has_job()) return tell("no job is open", true);
     if (job_.signed_off() && reason.empty()) {
-        waiting_ = *changes;
+        if (!waiting_) waiting_.emplace();  // photos come one by one while the reason is being asked for
+        waiting_->insert(waiting_->end(), changes->begin(), changes->end());
         return;
     }
     const Stamp s = stamp();

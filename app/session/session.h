@@ -66,8 +66,10 @@ public:
     [[nodiscard]] const std::optional<Notice>& notice() const { return notice_; }
     [[nodiscard]] const std::optional<Instant>& saved_at() const { return saved_at_; }
     [[nodiscard]] const std::string& not_saved() const { return not_saved_; }  // why the last change is not on disk
+    [[nodiscard]] bool shows_help() const { return help_open_; }
     [[nodiscard]] bool asks_reason() const { return waiting_.has_value(); }
     [[nodiscard]] const std::optional<Work>& work() const { return work_; }
+    [[nodiscard]] const std::vector<std::string>& not_taken() const { return not_taken_; }  // photos, and why
     [[nodiscard]] const std::optional<Packed>& packed() const { return packed_; }      // of the open job, this time
     [[nodiscard]] const std::vector<PacketMade>& packets() const { return packets_; }  // of the open job, oldest first
     [[nodiscard]] Instant now() const { return parts_.clock.now(); }
@@ -88,6 +90,7 @@ private:
     void act(const UndoStep& c);
     void act(const RedoStep& c);
     void act(const DismissNotice& c);
+    void act(const ShowHelp& c);
     void act(const GiveReason& c);
     void act(const PutSettings& c);
     void act(const KeepDrafts& c);
@@ -114,9 +117,12 @@ private:
     void tell(const Error& error) { tell(error.line(), true); }
 
     // Beside the screen (session_work.cpp).
+    void ordered(const TakePhotos& c);  // their times are known now
+    void queue(const TakePhotos& c);
     void next_photo();
     void photo_came(const TakePhotos& from, Result<Stored> stored);
     void packet_came(const JobId& job, Result<Packed> packed);
+    friend class OrderTask;
     friend class PhotoTask;
     friend class PacketTask;
 
@@ -136,8 +142,12 @@ private:
     std::optional<Notice> notice_;
     std::optional<Instant> saved_at_;
     std::string not_saved_;
+    bool help_open_ = false;
     std::optional<Changes> waiting_;  // a change to a signed-off job that lacks its reason
+    int ordering_ = 0;                // intakes whose photos' times are being looked at
+    JobId intake_job_;                // the job that they are for
     std::deque<TakePhotos> intake_;   // one photo each
+    std::vector<std::string> not_taken_;  // of this intake, a line each
     std::optional<Work> work_;
 };
 

@@ -3,7 +3,9 @@
 
 #include <fmt/format.h>
 
+#include "app/session/photo_order.h"
 #include "app/session/session.h"
+#include "core/base/text.h"
 #include "core/book/replay.h"
 #include "core/packet/signature.h"
 #include "core/photo/probe.h"
@@ -37,6 +39,28 @@ private:
     PhotoVault& vault_;
     TakePhotos from_;
     Result<Stored> stored_ = fail(Errc::cancelled, "not begun");
+};
+
+// Finds out when each of several photos was taken, one a step, and gives them back in that order.
+class OrderTask final : public Task {
+public:
+    OrderTask(Session& session, TakePhotos from)
+        : session_(session), files_(session.parts_.files), from_(std::move(from)) {}
+
+    bool step() override {
+        seen_.push_back(photo_when(files_, from_.paths[seen_.size()]));
+        return seen_.size() == from_.paths.size();
+    }
+    void done() override {
+        from_.paths = in_order(std::move(seen_));
+        session_.ordered(from_);
+    }
+
+private:
+    Session& session_;
+    Files& files_;
+    TakePhotos from_;
+    std::vector<PhotoWhen> seen_;
 };
 
 // Packs a copy of the job.
@@ -80,18 +104,42 @@ private:
     Result<Packed> packed_ = fail(Errc::cancelled, "not begun");
 };
 
+namespace {
+
+bool holds_photo(const Job& job, const std::string& sha256) {
+    return std::any_of(job.all<Shot>().begin(), job.all<Shot>().end(),
+                       [&](const Shot& s) { return s.photo.sha256 == sha256; });
+}
+
+}  // namespace
+
 void Session::act(const TakePhotos& c) {
     if (!has_job()) return tell("no job is open", true);
+    if (!work_) not_taken_.clear();
+    intake_job_ = job_.id();
     if (!work_) work_ = Work{"Taking in photos", "", 0, 0};
+    work_->total += c.paths.size();
+    if (c.paths.size() < 2) return queue(c);
+    ordering_ += 1;
+    work_->detail = "looking at their times";
+    parts_.tasks.start(std::make_unique<OrderTask>(*this, c));
+}
+
+void Session::ordered(const TakePhotos& c) {
+    if (ordering_ == 0) return;  // cancelled meanwhile
+    ordering_ -= 1;
+    queue(c);
+}
+
+void Session::queue(const TakePhotos& c) {
     const bool idle = intake_.empty();
     for (const std::string& path : c.paths) intake_.push_back({{path}, c.place, c.slot, c.stage});
-    work_->total += c.paths.size();
     if (idle) next_photo();
 }
 
 void Session::next_photo() {
     if (intake_.empty()) {
-        work_.reset();
+        if (ordering_ == 0) work_.reset();
         return;
     }
     work_->detail = fmt::format("{} of {}", work_->done + 1, work_->total);
@@ -107,17 +155,25 @@ void Session::photo_came(const TakePhotos& from, Result<Stored> stored) {
         shot.slot = from.slot;
         shot.stage = from.stage;
         shot.photo = photo_ref(*stored);
-        shot.original_name = base_name(from.paths.front());
-        commit(changes_of(job_, PutShot{std::move(shot)}, stamp()));
+        shot.original_name = one_line(base_name(from.paths.front()), 250);
+        if (intake_job_ != job_.id())
+            not_taken_.push_back(one_line(base_name(from.paths.front()), 80) +
+                                 ": another job was opened meanwhile; take it in again there");
+        else if (holds_photo(job_, shot.photo.sha256))
+            not_taken_.push_back(one_line(base_name(from.paths.front()), 80) + ": it is in this job already");
+        else
+            commit(changes_of(job_, PutShot{std::move(shot)}, stamp()));
     } else {
-        tell(stored.error());
+        not_taken_.push_back(one_line(stored.error().line(), 400));
     }
     next_photo();
 }
 
 void Session::act(const CancelWork&) {
+    const bool was_ordering = std::exchange(ordering_, 0) > 0;
     if (!intake_.empty()) intake_.erase(intake_.begin() + 1, intake_.end());  // the first is under way
     if (work_) work_->total = work_->done + intake_.size();
+    if (was_ordering && intake_.empty()) work_.reset();
 }
 
 void Session::act(const ExportPacket&) {

@@ -15,6 +15,8 @@ public:
     [[nodiscard]] virtual const UiWords& words() const = 0;
     // Draws one frame, then applies the commands that came of it. `ui` lives for this call only.
     virtual void frame(UiContext& ui) = 0;
+    // Files that were dropped onto the window, as the system names them. Before the next frame.
+    virtual void dropped(const std::vector<std::string>& paths) { (void)paths; }
 };
 
 // What a platform hands to the app it shows. Valid as long as the app.

@@ -70,6 +70,7 @@ ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Sta
     ReadingRow row;
     row.what = what;
     row.place = place;
+    row.draft = begin_reading(job, what, place, stage);
     row.label = upper_first(what) + wheel_words(place);
     const Reading* there = find_reading(job, what, place, stage);
     const Reading* before = stage == Stage::after ? find_reading(job, what, place, Stage::before) : nullptr;
@@ -182,7 +183,6 @@ CornerView corner_view(const Session& session) {
     view.drafts = session.drafts();
     if (view.drafts.reading && at_place(view.drafts.reading->place, place))
         view.entry = reading_entry(job, *view.drafts.reading);
-    view.job = &job;
     return view;
 }
 

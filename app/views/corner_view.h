@@ -36,6 +36,7 @@ struct ReadingRow {
     std::string value;  // "not yet"
     std::string under;  // "before the work: 3.2 mm", the tool
     bool there = false;
+    ReadingDraft draft;  // what the keypad begins with
 };
 
 // A torque or a level.
@@ -60,7 +61,6 @@ struct CornerView {
     std::string next_label;               // "Axle 1, right"
     Drafts drafts;
     std::optional<ReadingEntry> entry;  // begun here and not yet handed in
-    Job const* job = nullptr;           // for begin_reading; lives as long as the frame
 };
 
 [[nodiscard]] CornerView corner_view(const Session& session);

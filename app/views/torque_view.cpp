@@ -80,6 +80,15 @@ void fill_stages(TorqueView& view, const TorquePlan& plan) {
     if (from < view.stages.size()) view.next_stage = from;
 }
 
+// A circle without an order of ours is tightened in the same stages, in the order of the maker's chart.
+void fill_plan(TorqueView& view) {
+    const Torque& t = view.torque;
+    if (!t.target) return;
+    view.no_order = t.fasteners > 0 && !cross_order(t.fasteners);
+    if (const auto plan = plan_torque(view.no_order ? 1 : t.fasteners, *t.target, t.target_source))
+        fill_stages(view, *plan);
+}
+
 void fill_next(TorqueView& view) {
     const auto order = cross_order(view.torque.fasteners);
     const bool running = !view.torque.passes.empty();
@@ -164,9 +173,7 @@ TorqueView torque_view(const Session& session) {
     view.chrome = chrome_of(session, upper_first(view.torque.joint), place);
     view.to_do = missing(view.torque);
     view.ready = view.to_do.empty();
-    if (view.torque.target)
-        if (const auto plan = plan_torque(view.torque.fasteners, *view.torque.target, view.torque.target_source))
-            fill_stages(view, *plan);
+    fill_plan(view);
     fill_next(view);
     fill_setting(view);
     fill_wrenches(view, session.settings(), session.now().local_date());

@@ -34,6 +34,7 @@ struct TorqueView {
     std::optional<std::size_t> next_stage;  // to begin when the running pass is full
     std::vector<int> clicked;               // in the running pass
     int next = 0;                           // nut; 0: the pass is full, or there is no order for this circle
+    bool no_order = false;                  // no order of ours for so many nuts: the maker's chart leads
     std::string set_to;                     // what the wrench is set to, with an adapter's correction
     std::string corrected;                  // the adapter's arithmetic in words; empty: no adapter
     bool done = false;                      // all clicked at the target and again in the check pass

@@ -8,22 +8,22 @@
 
 namespace cotter {
 
-Canvas::Canvas(SDL_Renderer* renderer, UiStage& stage) : renderer_(renderer), stage_(stage) {
+SdlCanvas::SdlCanvas(SDL_Renderer* renderer, UiStage& stage) : renderer_(renderer), stage_(stage) {
     ImGui::SetCurrentContext(stage.context());
     ImGui_ImplSDLRenderer2_Init(renderer);
 }
 
-Canvas::~Canvas() {
+SdlCanvas::~SdlCanvas() {
     ImGui::SetCurrentContext(stage_.context());
     ImGui_ImplSDLRenderer2_Shutdown();
 }
 
-void Canvas::lost() {
+void SdlCanvas::lost() {
     fonts_lost_ = true;
     stage_.happened();
 }
 
-void Canvas::draw(AppUi& app, double now_s) {
+void SdlCanvas::draw(AppUi& app, double now_s) {
     const Look look = app.look();
     if (stage_.begin(now_s, look) || fonts_lost_) ImGui_ImplSDLRenderer2_DestroyFontsTexture();
     fonts_lost_ = false;
@@ -36,7 +36,7 @@ void Canvas::draw(AppUi& app, double now_s) {
     ImGui_ImplSDLRenderer2_RenderDrawData(ImGui::GetDrawData());
 }
 
-Result<Bytes> Canvas::picture() const {
+Result<Bytes> SdlCanvas::picture() const {
     int width = 0;
     int height = 0;
     SDL_GetRendererOutputSize(renderer_, &width, &height);

@@ -10,12 +10,12 @@
 namespace cotter {
 
 // The SDL_Renderer backend of ImGui for one UiStage. One at a time.
-class Canvas {
+class SdlCanvas {
 public:
-    Canvas(SDL_Renderer* renderer, UiStage& stage);
-    ~Canvas();
-    Canvas(const Canvas&) = delete;
-    Canvas& operator=(const Canvas&) = delete;
+    SdlCanvas(SDL_Renderer* renderer, UiStage& stage);
+    ~SdlCanvas();
+    SdlCanvas(const SdlCanvas&) = delete;
+    SdlCanvas& operator=(const SdlCanvas&) = delete;
 
     // One whole frame of `app` at `now_s`, up to but not including the present.
     void draw(AppUi& app, double now_s);

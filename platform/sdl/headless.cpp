@@ -54,7 +54,7 @@ public:
         if (renderer_ == nullptr) return refused("no renderer");
         textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
         stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
-        canvas_ = std::make_unique<Canvas>(renderer_, *stage_);
+        canvas_ = std::make_unique<SdlCanvas>(renderer_, *stage_);
         stage_->resize(spec.width, spec.height, scale_, {}, 0);
         app_ = make({*textures_, waker_});
         return {};
@@ -89,7 +89,7 @@ private:
     NoWaker waker_;
     std::unique_ptr<TextureCache> textures_;
     std::unique_ptr<UiStage> stage_;
-    std::unique_ptr<Canvas> canvas_;
+    std::unique_ptr<SdlCanvas> canvas_;
     std::unique_ptr<AppUi> app_;
 };
 

@@ -1,5 +1,6 @@
 // See window.h. What works, on X11 and Wayland through SDL 2.26:
 //   [x] mouse, wheel, touch (own gestures), keys, text, clipboard   [x] high density, zoom, resizing
+//   [x] files dropped onto it
 //   [x] rests at 0 frames: waits for events, woken by workers       [x] textures lost and restored
 //   [ ] camera: by file picker        [ ] insets: a desktop has none        [ ] screen reader: reads the log, not yet
 //   here
@@ -12,6 +13,9 @@
 #include <algorithm>
 #include <cmath>
 #include <memory>
+#include <string>
+#include <utility>
+#include <vector>
 
 #include "platform/sdl/canvas.h"
 #include "platform/sdl/texture_cache.h"
@@ -79,8 +83,9 @@ private:
     std::unique_ptr<EventWaker> waker_;
     std::unique_ptr<TextureCache> textures_;
     std::unique_ptr<UiStage> stage_;
-    std::unique_ptr<Canvas> canvas_;
+    std::unique_ptr<SdlCanvas> canvas_;
     std::unique_ptr<AppUi> app_;
+    std::vector<std::string> dropped_;  // of the drop under way
 };
 
 Window::~Window() {
@@ -120,7 +125,7 @@ Result<> Window::open(FontFiles fonts, const MakeApp& make) {
     textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
     stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
     backend_ = ImGui_ImplSDL2_InitForSDLRenderer(window_, renderer_);
-    canvas_ = std::make_unique<Canvas>(renderer_, *stage_);
+    canvas_ = std::make_unique<SdlCanvas>(renderer_, *stage_);
     SDL_StopTextInput();
     measure();
     app_ = make({*textures_, *waker_});
@@ -192,6 +197,14 @@ void Window::handle(const SDL_Event& event) {
             ImGui_ImplSDL2_ProcessEvent(&event);
             stage_->happened();
             break;
+        case SDL_DROPFILE:
+            dropped_.emplace_back(event.drop.file);
+            SDL_free(event.drop.file);
+            break;
+        case SDL_DROPCOMPLETE:
+            if (!dropped_.empty()) app_->dropped(std::exchange(dropped_, {}));
+            stage_->happened();
+            break;
         case SDL_WINDOWEVENT:
             handle_window(event.window);
             break;
@@ -202,7 +215,7 @@ void Window::handle(const SDL_Event& event) {
             break;
         default:
             stage_->happened();
-            break;  // a worker's call, a dropped file, a change of the system's colours
+            break;  // a worker's call, a change of the system's colours
     }
 }
 

@@ -1,0 +1,85 @@
+// See hand_over_screen.h.
+#include "app/screens/hand_over_screen.h"
+
+#include "app/screens/common.h"
+#include "app/ui/widgets.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr const char* kStatement =
+    "The record shows what was seen, measured and done at this visit. It certifies nothing: the makers' manuals, local "
+    "codes and a qualified inspector prevail.";
+
+void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
+    if (view.gaps.empty()) {
+        heading(ui, "Nothing is missing");
+        return paragraph(ui, "Every corner has its photos, readings, torque and levels.", true);
+    }
+    heading(ui, "Still open");
+    for (const Gap& gap : view.gaps) {
+        RowSpec spec;
+        spec.under = gap.lacks;
+        spec.grade = gap.grade;
+        spec.icon = gap.grade ? Icon::none : Icon::open_pin;
+        if (row(ui, {gap.what, gap.key}, spec)) out.push_back(GoTo{gap.route});
+    }
+}
+
+void draw_packet(UiContext& ui, const HandOverView& view, Commands& out) {
+    heading(ui, "Packet");
+    if (!view.doing.empty()) {
+        if (progress(ui, "work", {view.doing, view.detail, -1, false})) out.push_back(CancelWork{});
+        return;
+    }
+    if (!view.packet_path.empty()) {
+        fact(ui, view.packet_line, view.packet_path);
+        paragraph(ui, "It was read back and found valid. Anyone can check it without this program.", true);
+    }
+    for (const std::string& made : view.packets) fact(ui, "Made", made);
+    if (view.packets.empty())
+        paragraph(ui,
+                  "One file with the report, all photos, the record and its signature. It goes to " + view.folder + ".",
+                  true);
+}
+
+void draw_signing(UiContext& ui, HandOverState& state, Commands& out) {
+    const SheetSpec spec{"sign off",
+                         "Sign off",
+                         {{{"Not yet", "not yet"}, Tone::quiet, Icon::none, true, false},
+                          {{"Sign", "sign now"}, Tone::strong, Icon::pin, !state.name.empty(), true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        const FieldAnswer name = text_field(ui, {"Handed over by", "signer"}, {state.name, "your name", ""});
+        if (name.text) state.name = *name.text;
+        paragraph(ui, kStatement);
+        remark(ui, "From here on nothing is overwritten",
+               "A later change keeps the old value beside the new one, with your reason.");
+    });
+    if (answer.action == 1u) out.push_back(SignJob{state.name, kStatement});
+    if (answer.closed || answer.action) state.signing = false;
+}
+
+}  // namespace
+
+void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& state, Commands& out) {
+    const bool busy = !view.doing.empty();
+    const ScreenSpec spec = screen_of(
+        view.chrome, "hand over",
+        {{{"Sign off", "sign"}, view.signed_off ? Tone::quiet : Tone::strong, Icon::pin, !view.signed_off, false},
+         {{"Make the packet", "packet"}, Tone::strong, Icon::sheet, !busy, true}});
+    const ScreenAnswer answer = screen(ui, spec, [&] {
+        if (view.signed_off) fact(ui, "Signed off", view.signed_by);
+        draw_gaps(ui, view, out);
+        draw_packet(ui, view, out);
+    });
+    answer_chrome(answer, out);
+    if (answer.tapped(0)) {
+        state.signing = true;
+        if (state.name.empty()) state.name = view.technician;
+    }
+    if (answer.tapped(1)) out.push_back(ExportPacket{});
+    if (state.signing) draw_signing(ui, state, out);
+}
+
+}  // namespace cotter

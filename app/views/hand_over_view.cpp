@@ -1,0 +1,84 @@
+// See hand_over_view.h.
+#include "app/views/hand_over_view.h"
+
+#include <algorithm>
+
+#include <fmt/format.h>
+
+#include "app/views/plan_view.h"
+
+namespace cotter {
+
+namespace {
+
+void trailer_gaps(const Job& job, std::vector<Gap>& out) {
+    const Trailer* trailer = job.only<Trailer>();
+    const auto lacks = [&](const char* key, const char* text) {
+        out.push_back({key, "Trailer", text, {}, {Screen::identify, {}, {}}});
+    };
+    if (trailer == nullptr || trailer->axles.empty()) return lacks("axles", "its axles are not known");
+    if (trailer->unit.empty() && trailer->plate.empty() && trailer->vin.empty()) lacks("name", "no unit, plate or VIN");
+    const auto& shots = job.all<Shot>();
+    if (std::none_of(shots.begin(), shots.end(), [](const Shot& s) { return s.slot == Slot::data_plate; }))
+        lacks("data plate", "no photo of the data plate");
+}
+
+void place_gaps(const Job& job, SideWords words, std::vector<Gap>& out) {
+    const Trailer* trailer = job.only<Trailer>();
+    if (trailer == nullptr) return;
+    for (const Place& corner : trailer->corners()) {
+        const PlanSpot spot = plan_spot(job, corner, words);
+        if (spot.progress == PlanState::complete) continue;
+        out.push_back({corner.text(),
+                       spot.label,
+                       spot.progress == PlanState::untouched ? "nothing recorded" : spot.missing,
+                       {},
+                       {Screen::corner, corner, {}}});
+    }
+}
+
+// What keeps the trailer where it is, as long as nothing was done about it.
+void danger_gaps(const Job& job, SideWords words, std::vector<Gap>& out) {
+    for (const Finding& f : job.all<Finding>()) {
+        if (f.grade != Grade::do_not_tow || f.outcome == Outcome::repaired) continue;
+        const std::string state =
+            f.outcome == Outcome::open ? "nothing said about it yet" : std::string(name_of(f.outcome));
+        out.push_back({f.id.text(),
+                       fmt::format("{}: {}", upper_first(f.component), f.defect),
+                       fmt::format("{}, {}", place_words(f.place, words), state),
+                       f.grade,
+                       {Screen::corner, f.place, {}}});
+    }
+}
+
+}  // namespace
+
+HandOverView hand_over_view(const Session& session) {
+    const Job& job = session.job();
+    HandOverView view;
+    view.chrome = chrome_of(session, "Hand over", trailer_words(job));
+    const SideWords words = session.settings().sides;
+    danger_gaps(job, words, view.gaps);
+    trailer_gaps(job, view.gaps);
+    place_gaps(job, words, view.gaps);
+    view.technician = session.settings().technician;
+    view.words = session.drafts().words;
+    if (const SignOff* sign = job.only<SignOff>()) {
+        view.signed_off = true;
+        view.signed_by = fmt::format("{}, {} {}", sign->by, day_words(sign->at), clock_words(sign->at));
+    }
+    if (session.work()) {
+        view.doing = session.work()->doing;
+        view.detail = session.work()->detail;
+    }
+    if (session.packed()) {
+        view.packet_path = session.packed()->path;
+        view.packet_line = fmt::format("Revision {}", session.packed()->facts.revision);
+    }
+    for (const PacketMade& p : session.packets())
+        view.packets.push_back(fmt::format("{}, made {} {}", p.name, day_words(p.made_at), clock_words(p.made_at)));
+    view.folder = session.packet_folder();
+    return view;
+}
+
+}  // namespace cotter

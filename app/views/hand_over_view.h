@@ -1,0 +1,35 @@
+// The hand-over: what is still missing and where, signing off, the packet. Plain values; no ImGui.
+#pragma once
+
+#include <optional>
+
+#include "app/views/chrome.h"
+
+namespace cotter {
+
+// Something that a hand-over should not lack; a tap leads to where it is mended.
+struct Gap {
+    std::string key;
+    std::string what;   // "Axle 1, left"
+    std::string lacks;  // "no torque, no oil level"
+    std::optional<Grade> grade;
+    Route route;
+};
+
+struct HandOverView {
+    Chrome chrome;
+    std::vector<Gap> gaps;
+    bool signed_off = false;
+    std::string signed_by;   // "R. Alder, 2026-05-14 15:02"
+    std::string technician;  // the name offered for signing
+    std::optional<WordsDraft> words;
+    std::string doing, detail;         // while the packet is made; empty: nothing runs
+    std::string packet_path;           // of the packet made this time; empty: none yet
+    std::string packet_line;           // "revision 2, nothing changed since revision 1"
+    std::vector<std::string> packets;  // "2026-05-14_NUR-07_3f9c1a2b_r1, made 15:02"
+    std::string folder;                // where packets go
+};
+
+[[nodiscard]] HandOverView hand_over_view(const Session& session);
+
+}  // namespace cotter

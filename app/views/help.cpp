@@ -1,0 +1,82 @@
+// See help.h.
+#include "app/views/help.h"
+
+namespace cotter {
+
+HelpPage help_page(Screen screen) {
+    switch (screen) {
+        case Screen::yard:
+            return {"The yard book",
+                    {{"", "All jobs on this device, newest first. A job is one visit to one trailer."},
+                     {"Begin", "New job, then pick the picture that looks like the trailer's axles."},
+                     {"Before you start",
+                      "Cones where there is traffic, wheels chocked on both sides, somebody who "
+                      "knows where you are. Stop when the ground or the weather is not right.",
+                      true}}};
+        case Screen::identify:
+            return {"The trailer",
+                    {{"", "Pick what looks like it: how many axles, which wheels, brakes and hubs. The rest can wait."},
+                     {"VIN",
+                      "The 17 characters of the data plate. The ninth checks the others; a typing mistake is "
+                      "told at once."}}};
+        case Screen::plan:
+            return {"The plan",
+                    {{"",
+                      "The trailer from above, drawbar up, left and right as you look forward. Tap a corner or a "
+                      "station to record it."},
+                     {"Marks",
+                      "A closed pin: complete. An open pin: something is missing, the words say what. A grade "
+                      "mark: the worst open finding there."},
+                     {"Before you lift",
+                      "Chock the wheels that stay down, both ways. Rated stands under the maker's points; a jack alone "
+                      "never holds work, a drawbar jack is no stand.",
+                      true}}};
+        case Screen::corner:
+            return {"One place",
+                    {{"",
+                      "Its photos by slot, findings, readings, torques and levels. An empty tile is a photo still "
+                      "to take."},
+                     {"Not measured", "Say so with a reason. It is a result, and never counts as good."},
+                     {"Before the brake is opened",
+                      "Brake dust may hold asbestos: wet it or use a fitting vacuum, never blow. Let hot parts cool; "
+                      "measure before you touch. Look before you reach in: nests and insects.",
+                      true},
+                     {"Pressure in the lines",
+                      "Cut the actuator's feed and know where the breakaway pin is before a fitting is opened. Open "
+                      "slowly at the bleeder, eyes covered.",
+                      true}}};
+        case Screen::photo:
+            return {
+                "A photo",
+                {{"", "Tap the spot, choose what it is and how bad. Two fingers enlarge."},
+                 {"Marks", "A point, a box, an arrow or a stroke. A tapped mark can be moved, changed or removed."}}};
+        case Screen::torque:
+            return {"Torque",
+                    {{"", "Tap each nut when the wrench clicks; the large number is the next one across the circle."},
+                     {"Target", "From the maker's document. It is never guessed from the stud's size."},
+                     {"Impact tools", "Only to run nuts down. The last turns are the wrench's.", true}}};
+        case Screen::level:
+            return {"Level",
+                    {{"", "Trailer level. Spin the hub, let it settle, then look at the line."},
+                     {"One product",
+                      "Oils and fluids that do not belong together spoil seals and brakes. When in doubt "
+                      "drain, and fill with one named product.",
+                      true}}};
+        case Screen::hand_over:
+            return {"Hand over",
+                    {{"",
+                      "What is still open comes first; tap it to go there. Signing off freezes the record: later "
+                      "changes are kept beside the old values, with the reason."},
+                     {"Packet", "One file, dated and signed. Anyone can check it with public tools, for decades."}}};
+        case Screen::intake:
+            return {"Photos",
+                    {{"",
+                      "Choose pictures, many at once. They are kept first and sorted afterwards: which corner, "
+                      "what they show."}}};
+        case Screen::settings:
+            return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
+    }
+    return {"Help", {}};
+}
+
+}  // namespace cotter

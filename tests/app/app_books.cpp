@@ -1,0 +1,130 @@
+// See app_books.h.
+#include "tests/app/app_books.h"
+
+#include <doctest/doctest.h>
+#include <fmt/format.h>
+
+#include "core/book/replay.h"
+
+namespace cotter {
+
+namespace {
+
+const Place kCorner = Place::corner(1, Side::right);
+
+// 400 characters of every kind that a keyboard gives: a word that does not end, accents, right-to-left, emoji.
+std::string long_words() {
+    std::string out =
+        std::string(120, 'W') + " Übergrößenträger Żółć \u05E9\u05DC\u05D5\u05DD \u0645\u0631\u062D\u0628\u0627 ";
+    out += "\U0001F527\U0001F69B ";
+    while (out.size() < 400) out += "a note that goes on and on ";
+    return out;
+}
+
+Shot shot_of(const Job& job, const Place& place, Slot slot) {
+    Shot shot = job.all<Shot>().front();
+    shot.id = {};
+    shot.place = place;
+    shot.slot = slot;
+    return shot;
+}
+
+void take_photo(SessionBench& bench) {
+    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kCorner, Slot::lining, Stage::before});
+    bench.run_tasks();
+    REQUIRE(bench.job().all<Shot>().size() == 1);
+}
+
+void put_findings(SessionBench& bench, int count, const std::string& words) {
+    for (int i = 0; i < count; ++i) {
+        FindingDraft draft;
+        draft.place = kCorner;
+        draft.component = words.empty() ? "pad" : words;
+        draft.defect = words.empty() ? "worn" : words;
+        draft.note = words;
+        draft.todo = words;
+        draft.grade = static_cast<Grade>(i % 4);
+        draft.shot = bench.job().all<Shot>()[0].id.text();
+        draft.points = {{0.3, 0.4}};
+        bench.apply(PutFinding{draft});
+    }
+}
+
+void put_readings(SessionBench& bench, int count, const std::string& words) {
+    for (int i = 0; i < count; ++i) {
+        Reading reading;
+        reading.place = kCorner;
+        reading.what = words.empty() ? fmt::format("reading {}", i) : words;
+        reading.unit = "mm";
+        reading.points = {{"inner", Number::parse("7.1").value()}};
+        reading.note = words;
+        bench.apply(PutReading{reading});
+    }
+}
+
+// Records by the thousand go in by one edit each kind: a thousand commits would test the disk, not the pages.
+void put_many(SessionBench& bench) {
+    bench.start_tandem();
+    take_photo(bench);
+    put_findings(bench, 40, {});
+    put_readings(bench, 40, {});
+    for (int i = 0; i < 40; ++i) bench.apply(PutShot{shot_of(bench.job(), kCorner, static_cast<Slot>(i % 24))});
+}
+
+void put_longest(SessionBench& bench) {
+    bench.start_tandem();
+    const std::string words = long_words();
+    Trailer trailer = *bench.job().only<Trailer>();
+    trailer.unit = words.substr(0, 200);
+    trailer.plate = words.substr(0, 100);
+    bench.apply(PutTrailer{trailer});
+    Visit visit = *bench.job().only<Visit>();
+    visit.customer = visit.place = visit.complaint = words;
+    bench.apply(PutVisit{visit});
+    take_photo(bench);
+    put_findings(bench, 2, words);
+    put_readings(bench, 2, words);
+}
+
+void replay_demo(SessionBench& bench) {
+    bench.close();
+    {
+        auto book = Book::open(*bench.files, bench.book, OpenMode::create);
+        REQUIRE(book.has_value());
+        PhotoVault vault(*bench.files, bench.workers, bench.book);
+        const auto done = replay(**book, vault, *bench.files, std::string(COTTER_SHARE_DIR) + "/demo/edits.jsonl",
+                                 [](std::size_t, std::size_t) { return true; });
+        REQUIRE_MESSAGE(done.has_value(), (done ? std::string() : done.error().line()));
+    }
+    bench.reopen();
+    bench.apply(OpenJob{bench.session().jobs()[0].id});
+}
+
+}  // namespace
+
+const char* book_name(BookKind kind) {
+    constexpr const char* kNames[]{"empty", "demo", "many", "longest"};
+    return kNames[static_cast<int>(kind)];
+}
+
+void fill_book(SessionBench& bench, BookKind kind) {
+    if (kind == BookKind::demo) return replay_demo(bench);
+    if (kind == BookKind::many) return put_many(bench);
+    if (kind == BookKind::longest) return put_longest(bench);
+}
+
+std::vector<Route> all_routes(const Session& session) {
+    std::vector<Route> out{{Screen::yard, {}, {}}, {Screen::settings, {}, {}}};
+    if (!session.has_job()) return out;
+    for (const Screen screen : {Screen::identify, Screen::plan, Screen::hand_over, Screen::intake})
+        out.push_back({screen, {}, {}});
+    for (const Place& place : {kCorner, Place::at(Station::actuator), Place::at(Station::trailer)})
+        out.push_back({Screen::corner, place, {}});
+    out.push_back({Screen::torque, kCorner, {}});
+    out.push_back({Screen::level, kCorner, {}});
+    if (!session.job().all<Shot>().empty())
+        out.push_back({Screen::photo, kCorner, session.job().all<Shot>().front().id.text()});
+    return out;
+}
+
+}  // namespace cotter
