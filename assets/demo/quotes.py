@@ -25,9 +25,9 @@ BOTTLE = extent("volume", "946", "mL")
 OFFERS = {
     "yard pads": (YARD, "brake pads, one wheel", [("brake pads", extent("corners", "1"))], 3800, {}),
     "yard pins": (YARD, "pad hardware kit, one wheel", [("pad hardware kit", extent("corners", "1"))], 920, {}),
-    "field pads": (FIELD, "brake pads, axle set", [("brake pads", extent("corners", "2"))], 6950, {"freight": 1400}),
+    "field pads": (FIELD, "brake pads, axle set", [("brake pads", extent("corners", "2"))], 6950, {"freight": 1800}),
     "field pins": (FIELD, "pad hardware kit, one wheel", [("pad hardware kit", extent("corners", "1"))], 920,
-                   {"freight": 1400}),
+                   {"freight": 1800}),
     "depot kit": (DEPOT, "pad kit with hardware, two axles",
                   [("brake pads", extent("corners", "4")), ("pad hardware kit", extent("corners", "4"))], 14900,
                   {"lead_days": 5, "warranty_months": 24, "warranty_labour": True, "maker_supplied": True}),

@@ -66,16 +66,30 @@ std::vector<bool> offered_items(const Market& market) {
     return out;
 }
 
-CoverTask task_of(const Market& market, std::span<const Offer> offers, const BuyTerms& terms) {
+// A cost with its tax, in hundredths of a minor unit: what is weighed.
+Result<std::int64_t> weight(std::int64_t minor, bool taxed, const BuyTerms& terms) {
+    COTTER_ASSIGN(const std::int64_t plain, times(minor, Number::parse("100").value()));
+    if (!taxed) return plain;
+    COTTER_ASSIGN(const std::int64_t tax, times(minor, terms.tax_percent));
+    return plus(plain, tax);
+}
+
+Result<CoverTask> task_of(const Market& market, std::span<const Offer> offers, const BuyTerms& terms) {
     CoverTask task;
     const auto offered = offered_items(market);
     for (std::size_t i = 0; i < market.wanted.size(); ++i)
         task.demands.push_back({offered[i] ? market.wanted[i].units : 0, market.wanted[i].matched ? 2 : 1});
     const auto delivery = deliveries(offers, task.freight);
-    for (const Stall& stall : market.stalls)
-        task.offers.push_back(
-            {delivery[stall.offer], offers[stall.offer].price, offers[stall.offer].lead_days > 0, stall.parts});
-    task.wait_cost = terms.second_call_out;
+    for (std::int64_t& freight : task.freight) {
+        COTTER_ASSIGN(freight, weight(std::clamp<std::int64_t>(freight, 0, kLargestAmount), terms.tax_freight, terms));
+    }
+    for (const Stall& stall : market.stalls) {
+        const Offer& offer = offers[stall.offer];
+        auto price = weight(offer.price, terms.tax_parts && !offer.untaxed, terms);
+        if (!price) return unexpected(context(price.error(), offer.title));
+        task.offers.push_back({delivery[stall.offer], *price, offer.lead_days > 0, stall.parts});
+    }
+    COTTER_ASSIGN(task.wait_cost, weight(terms.second_call_out, terms.tax_call_out, terms));
     return task;
 }
 
@@ -192,7 +206,8 @@ private:
 Result<Choice> choose(std::span<const Need> needs, std::span<const Offer> offers, Aim aim, const BuyTerms& terms) {
     COTTER_ASSIGN(Market market, open_market(needs, offers, terms.currency));
     COTTER_TRY(narrow(market, offers, aim));
-    COTTER_ASSIGN(const CoverAnswer answer, cheapest_cover(task_of(market, offers, terms)));
+    COTTER_ASSIGN(const CoverTask task, task_of(market, offers, terms));
+    COTTER_ASSIGN(const CoverAnswer answer, cheapest_cover(task));
     COTTER_ASSIGN(Choice choice, Reckoning(std::move(market), needs, offers, terms).of(answer.packs));
     choice.proved = answer.proved;
     return choice;

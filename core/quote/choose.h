@@ -13,6 +13,11 @@ namespace cotter {
 struct BuyTerms {
     std::string currency = "USD";
     std::int64_t second_call_out = 0;  // what coming back costs when anything has to be waited for
+    // Taxes differ by kind, so the cheapest is looked for with them, to a hundredth of a minor unit.
+    Number tax_percent = {};
+    bool tax_parts = true;  // offers can be untaxed one by one
+    bool tax_freight = false;
+    bool tax_call_out = false;
 };
 
 // So many packs of one offer (index into the offers handed in).
@@ -57,7 +62,7 @@ struct Choice {
 // currency, or its price is below zero or too large; the line says what to enter.
 [[nodiscard]] Result<> comparable(const Offer& offer, const std::string& currency);
 
-// The cheapest way (packs, freight, second call-out) to get all that some offer covers. By `aim`:
+// The cheapest way (packs, freight, second call-out, their taxes) to get all that some offer covers. By `aim`:
 //   cheapest        among all offers
 //   soonest         among those that get everything on the first day on which everything can be had
 //   best warranty   among each item's offers with the longest warranty (labour paid breaks a tie)

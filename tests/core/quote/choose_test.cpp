@@ -63,6 +63,16 @@ TEST_CASE("choose: mixed sources are used where they are cheaper") {
     CHECK(choice.goods + choice.freight == 14'900 + 9'440);
 }
 
+TEST_CASE("choose: taxes are weighed too, as they differ by kind") {
+    // 152.00 taxed against 139.00 taxed and 14.00 freight that is not: the dearer before tax is the cheaper after it.
+    const std::vector<Need> needs{need_of(100, "brake pads", corners(4))};
+    const std::vector<Offer> offers{source_a()[0], source_b()[0]};
+    CHECK(bought(needs, offers).goods == 15'200);
+    const auto taxed = choose(needs, offers, Aim::cheapest, {"USD", 0, *Number::parse("8.25")}).value();
+    CHECK(taxed.goods == 13'900);
+    CHECK(taxed.freight == 1'400);
+}
+
 TEST_CASE("choose: a second call-out makes the waiting offer lose") {
     Choice choice = bought(pads_and_hardware(4), all_sources());
     CHECK(choice.goods == 14'900);
