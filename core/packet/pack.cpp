@@ -14,7 +14,9 @@
 #include "core/packet/check.h"
 #include "core/packet/pictures.h"
 #include "core/packet/seal.h"
+#include "core/report/calendar.h"
 #include "core/report/csv.h"
+#include "core/report/quote_csv.h"
 #include "core/report/report.h"
 #include "core/survey/json.h"
 #include "core/survey/json_visitors.h"
@@ -86,6 +88,11 @@ private:
         COTTER_TRY(sealer_.add(SealedFile::make("readings.csv", to_bytes(readings_csv(job_)))));
         COTTER_TRY(sealer_.add(SealedFile::make("torques.csv", to_bytes(torques_csv(job_)))));
         COTTER_TRY(sealer_.add(SealedFile::make("levels.csv", to_bytes(levels_csv(job_)))));
+        COTTER_TRY(sealer_.add(SealedFile::make("quote.csv", to_bytes(quote_csv(job_)))));
+        const Instant at = packet_time(job_);
+        const auto due = rechecks(tools_.rechecks, job_, at.local_date());
+        const std::string calendar = rechecks_ics(job_, due, {facts_.revision, at, tools_.software});
+        if (!calendar.empty()) COTTER_TRY(sealer_.add(SealedFile::make("rechecks.ics", to_bytes(calendar))));
         ReportInputs inputs;
         inputs.font = tools_.font;
         inputs.font_bold = tools_.font_bold;
@@ -129,6 +136,7 @@ private:
 std::string content_sha256_of(const Job& job, const PackTools& tools) {
     Hasher hasher;
     hasher.add(as_bytes(job_document_json({0, {}, name_photos(job), job})));
+    hasher.add(as_bytes(to_json_value(tools.rechecks).dump()));
     for (const Limit& limit : tools.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
     hasher.add(as_bytes(tools.software));
     hasher.add(as_bytes(tools.key.fingerprint()));

@@ -5,9 +5,11 @@
 #include <string>
 
 #include "core/base/ports.h"
+#include "core/judge/limit.h"
 #include "core/packet/job_document.h"
 #include "core/packet/signature.h"
 #include "core/photo/vault.h"
+#include "core/work/recheck.h"
 
 namespace cotter {
 
@@ -26,7 +28,9 @@ struct PackTools {
     const DeviceKey& key;
     ByteView font;  // TrueType files for the report and for marks on photos
     ByteView font_bold;
-    std::string software;  // "Cotter 0.1.0"
+    std::string software;                // "Cotter 0.1.0"
+    std::span<const Limit> limits = {};  // for the report's judgements; part of what makes a packet the same
+    RecheckRules rechecks = {};          // for rechecks.ics; likewise
 };
 
 struct Packed {

@@ -36,7 +36,7 @@ TEST_CASE("pack: a packet is valid and names job, revision and signer") {
     CHECK(report.revision == 1);
     CHECK(report.signer_fingerprint == yard_key().fingerprint());
     CHECK(report.tagmanifest_sha256 == packed->facts.tagmanifest_sha256);
-    CHECK(report.files == 8);  // job.json, three tables, report.pdf, two photos, one with tags
+    CHECK(report.files == 9);  // job.json, four tables, report.pdf, two photos, one with tags
 }
 
 TEST_CASE("pack: the same job gives the same bytes on another machine") {
