@@ -75,11 +75,11 @@ void judge_fluid(Bench& bench) {
     for (const Value* v : boiling) {
         const double celsius = v->si - 273.15;
         const bool low = celsius < fluid->wet_c;
-        Reason r = plain_reason(v->place, "hydraulics", std::string(what::fluid_boiling),
+        Ground r = plain_reason(v->place, "hydraulics", std::string(what::fluid_boiling),
                                 low ? Grade::watch : Grade::serviceable,
                                 fmt::format("boils at {} °C; the wet figure of {} is {} °C", number(celsius, 0),
                                             product, number(fluid->wet_c, 0)),
-                                words::source(SourceKind::law, "49 CFR 571.116, a figure for new fluid"), Mark::a);
+                                words::source(SourceKind::law, "49 CFR 571.116, a figure for new fluid"), LimitMark::a);
         r.reading = v->text();
         r.limit = fmt::format("at least {} °C", number(fluid->wet_c, 0));
         r.steps = {fmt::format("{} − {} = {} K of margin", number(celsius, 0), number(fluid->wet_c, 0),
@@ -103,11 +103,11 @@ void judge_line_pressure(Bench& bench) {
         (*std::max_element(values.begin(), values.end(), [](auto* a, auto* b) { return a->si < b->si; }))->si / kPsi;
     if (!discs && !drums) return;
     const bool weak = discs && most < 1300, strong = drums && !discs && most > 1300;
-    Reason r = plain_reason(
+    Ground r = plain_reason(
         values.front()->place, "hydraulics", std::string(what::line_pressure),
         weak || strong ? Grade::watch : Grade::serviceable,
         fmt::format("{} psi at full demand for {} brakes", number(most, 0), discs ? "disc" : "drum"),
-        words::source(SourceKind::practice, "actuators make about 1,000 psi for drums, 1,600 for discs"), Mark::c);
+        words::source(SourceKind::practice, "actuators make about 1,000 psi for drums, 1,600 for discs"), LimitMark::c);
     r.reading = values.front()->text();
     if (weak)
         r.steps = {
@@ -138,10 +138,10 @@ void judge_battery_test(Bench& bench) {
                            "hold the brakes on for 15 minutes", false});
         return;
     }
-    Reason r = plain_reason(
+    Ground r = plain_reason(
         last->place, "breakaway", std::string(what::battery_volts), dead ? Grade::do_not_tow : Grade::serviceable,
         fmt::format("{} V after {} min with all brakes on", number(last->si, 1), number(minutes, 0)),
-        words::source(SourceKind::law, "49 CFR 393.43(d), 15 minutes; 10.5 V is empty for six cells"), Mark::a);
+        words::source(SourceKind::law, "49 CFR 393.43(d), 15 minutes; 10.5 V is empty for six cells"), LimitMark::a);
     r.reading = last->text();
     r.limit = "at least 10.5 V after 15 min";
     r.steps = {"6 cells × 1.75 V = 10.5 V, the end of discharge"};
@@ -163,11 +163,12 @@ void judge_battery_size(Bench& bench) {
     }
     const double ah = rated.front()->si / 3600;
     const double good = battery_minutes(ah, amps, 1.15), poor = battery_minutes(ah, amps, 1.25);
-    Reason r = plain_reason(rated.front()->place, "breakaway", std::string(what::battery_capacity),
-                            poor < 15 ? Grade::watch : Grade::serviceable,
-                            fmt::format("{} Ah gives {} A for {} to {} min; 15 are needed", number(ah, 0),
-                                        number(amps, 0), number(poor, 1), number(good, 1)),
-                            words::source(SourceKind::practice, "discharge by Peukert's law, new and warm"), Mark::c);
+    Ground r =
+        plain_reason(rated.front()->place, "breakaway", std::string(what::battery_capacity),
+                     poor < 15 ? Grade::watch : Grade::serviceable,
+                     fmt::format("{} Ah gives {} A for {} to {} min; 15 are needed", number(ah, 0), number(amps, 0),
+                                 number(poor, 1), number(good, 1)),
+                     words::source(SourceKind::practice, "discharge by Peukert's law, new and warm"), LimitMark::c);
     r.steps = {fmt::format("{} magnets, {} A; 15 min take {} Ah, so {} to {} Ah must be printed on it", magnets,
                            number(amps, 1), number(delivered_ah(amps, 15), 1), number(rated_ah_for(15, amps, 1.15), 1),
                            number(rated_ah_for(15, amps, 1.25), 1))};

@@ -102,7 +102,7 @@ Ring ring_at(const std::vector<const Value*>& values) {
 std::optional<double> highest_lower_limit(Bench& bench, std::string_view name, const Place& corner) {
     std::optional<double> out;
     for (const Limit* l : bench.limits_at(name, corner))
-        if (is_lower(l->bound) && l->mark == Mark::a) out = std::max(out.value_or(0), l->value.si());
+        if (is_lower(l->bound) && l->mark == LimitMark::a) out = std::max(out.value_or(0), l->value.si());
     return out;
 }
 
@@ -174,10 +174,10 @@ void judge_runout(Bench& bench, const Place& corner) {
         return;
     }
     const Value* most = *std::max_element(play.begin(), play.end(), [](auto* a, auto* b) { return a->si < b->si; });
-    Reason r = plain_reason(corner, "brake", std::string(what::rotor_runout), Grade::watch,
+    Ground r = plain_reason(corner, "brake", std::string(what::rotor_runout), Grade::watch,
                             fmt::format("{} runout with {} end play: up to {} of it may be play",
                                         runout.front()->text(), most->amount.text(), most->amount.text()),
-                            words::source(SourceKind::physics, "axial play adds to the dial's reading"), Mark::b);
+                            words::source(SourceKind::physics, "axial play adds to the dial's reading"), LimitMark::b);
     if (most->si * 4 < runout.front()->si || runout.front()->si * 4 < most->si) r.grade = Grade::serviceable;
     r.todo = "take the play out or allow for it, then turn the rotor one stud and read again";
     bench.tell(std::move(r));

@@ -31,11 +31,11 @@ Bench judged(const Job& job, State state, std::span<const Limit> limits, const I
     return bench;
 }
 
-std::string where_of(const Reason& r) {
+std::string where_of(const Ground& r) {
     return r.axle > 0 ? fmt::format("axle {}", r.axle) : words::place(r.place);
 }
 
-std::string told(const Reason& r) {
+std::string told(const Ground& r) {
     const bool named = r.says.starts_with(r.subject);
     return fmt::format("{}, {}{} ({})", where_of(r), named ? "" : r.subject + ": ", r.says, r.source);
 }
@@ -65,7 +65,7 @@ void answer(Summary& s) {
     const Grade worst = s.now.grade.value_or(Grade::serviceable);
     if (worst > Grade::serviceable)
         walk(s.now, [&](const Judgement& node) {
-            for (const Reason& r : node.reasons)
+            for (const Ground& r : node.reasons)
                 if (r.grade == worst) s.first.push_back(r);
         });
     if (worst < Grade::repair) return answer_unknown(s);

@@ -32,7 +32,7 @@ struct Summary {
     Towing towing = Towing::cannot_tell;
     std::string answer;             // "No: axle 1 right, wheel nuts: one missing (seen and graded by R. Alder)."
     std::string caveat;             // goes with every answer
-    std::vector<Reason> first;      // the reasons of the worst grade over 'serviceable', of the state now
+    std::vector<Ground> first;      // the reasons of the worst grade over 'serviceable', of the state now
     std::vector<Unknown> unknowns;  // everything that cannot be told now, essential first
     Judgement found;                // as the trailer was found
     Judgement now;                  // as it is now: repaired findings apart, readings after the work

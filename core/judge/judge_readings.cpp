@@ -17,12 +17,13 @@ std::string component_of_finding(const std::string& named) {
     const std::string text = ascii_lower(named);
     const auto has = [&](std::string_view word) { return text.find(word) != std::string::npos; };
     if (has("tyre") || has("tread") || has("sidewall")) return "tyre";
+    if (has("hub") || has("seal") || has("bearing") || has("spindle")) return "hub";
     if (has("nut") || has("stud") || has("wheel") || has("rim")) return "wheel";
     if (has("hose") || has("line") || has("fluid") || has("reservoir") || has("actuator")) return "hydraulics";
     if (has("pad") || has("rotor") || has("caliper") || has("drum") || has("shoe") || has("magnet") || has("pin"))
         return "brake";
     if (has("breakaway") || has("battery")) return "breakaway";
-    if (has("hub") || has("seal") || has("bearing") || has("spindle") || has("cap")) return "hub";
+    if (has("cap")) return "hub";
     return named;
 }
 
@@ -77,7 +78,7 @@ void want(Bench& bench, const Place& place, const Wanted& wanted) {
 void judge_findings(Bench& bench) {
     for (const Finding& f : bench.job.all<Finding>()) {
         if (bench.state == State::now && f.outcome == Outcome::repaired) continue;
-        Reason r;
+        Ground r;
         r.place = corner_of(f.place);
         r.component = component_of_finding(f.component);
         r.subject = f.component;
@@ -86,7 +87,7 @@ void judge_findings(Bench& bench) {
         if (f.outcome == Outcome::deferred || f.outcome == Outcome::declined)
             r.says += fmt::format(" ({})", name_of(f.outcome));
         r.source = words::person(f.by);
-        r.mark = Mark::a;  // a person answers for it
+        r.mark = LimitMark::a;  // a person answers for it
         r.todo = f.todo;
         r.record = f.id.uuid;
         bench.tell(std::move(r));
@@ -96,9 +97,9 @@ void judge_findings(Bench& bench) {
 void judge_inspection(Bench& bench) {
     for (const InspectionAnswer& a : bench.job.all<InspectionAnswer>()) {
         if (a.answer != Answer::not_ok) continue;
-        Reason r = plain_reason(Place::at(Station::trailer), "periodic inspection", "item " + a.item, Grade::repair,
+        Ground r = plain_reason(Place::at(Station::trailer), "periodic inspection", "item " + a.item, Grade::repair,
                                 fmt::format("item {} is not OK: {}", a.item, a.remark),
-                                words::source(SourceKind::law, "49 CFR part 396, Appendix A, " + a.item), Mark::a);
+                                words::source(SourceKind::law, "49 CFR part 396, Appendix A, " + a.item), LimitMark::a);
         r.record = a.id.uuid;
         bench.tell(std::move(r));
     }
@@ -119,13 +120,13 @@ void judge_plain_readings(Bench& bench) {
         hold_against_limits(bench, subject_of(*end.first));
         if (end.first == end.second) continue;
         // Upper limits look at the other end.
-        const auto lower = [&](const Reason& r) {
+        const auto lower = [&](const Ground& r) {
             const auto it = std::find_if(bench.limits.begin(), bench.limits.end(),
                                          [&](const Limit& l) { return l.id == r.limit_id; });
             return it != bench.limits.end() && is_lower(it->bound);
         };
         const auto start = bench.reasons.begin() + static_cast<std::ptrdiff_t>(before);
-        bench.reasons.erase(std::remove_if(start, bench.reasons.end(), [&](const Reason& r) { return !lower(r); }),
+        bench.reasons.erase(std::remove_if(start, bench.reasons.end(), [&](const Ground& r) { return !lower(r); }),
                             bench.reasons.end());
         const auto middle = bench.reasons.size();
         const auto unknowns = bench.unknowns.size();

@@ -73,13 +73,13 @@ void judge_capacity(Bench& bench, int number_of_axle, const Axle& axle) {
     const double carries = axle_capacity_kg(tyres, *least, false);
     const auto told = [&](double load, double step, std::string_view of, const std::string& source) {
         const bool over = load > carries * (1 + 1e-9), near = !over && load + step > carries;
-        Reason r = plain_reason(Place::corner(number_of_axle, Side::left), "tyre", "tyre capacity",
+        Ground r = plain_reason(Place::corner(number_of_axle, Side::left), "tyre", "tyre capacity",
                                 over   ? Grade::do_not_tow
                                 : near ? Grade::watch
                                        : Grade::serviceable,
                                 fmt::format("the tyres carry {}, {} is {} ({}{} %)", lb(carries), of, lb(load),
                                             carries >= load ? "+" : "", number((carries / load - 1) * 100, 1)),
-                                source, Mark::a);
+                                source, LimitMark::a);
         r.axle = number_of_axle;
         r.steps = {fmt::format("{} × {} kg = {} kg = {}", tyres, number(*least, 0), number(carries, 0), lb(carries))};
         r.reading = lb(load);
@@ -110,10 +110,10 @@ void judge_pressures(Bench& bench) {
     const Grade grade_when_low = visit != nullptr && visit->load == Load::empty ? Grade::watch : Grade::repair;
     const auto tell = [&](const Value& v, double si, std::vector<std::string> steps) {
         const bool low = si < wanted * (1 - 1e-9);
-        Reason r = plain_reason(
+        Ground r = plain_reason(
             corner_of(v.place), "tyre", v.what, low ? grade_when_low : Grade::serviceable,
             fmt::format("{} cold, {} on the placard", number(si / kPsi, 0) + " psi", t->tyre_pressure->text()),
-            words::source(SourceKind::law, "49 CFR 393.75(h), placard"), Mark::a);
+            words::source(SourceKind::law, "49 CFR 393.75(h), placard"), LimitMark::a);
         r.reading = v.text();
         r.limit = "at least " + t->tyre_pressure->text();
         r.steps = std::move(steps);

@@ -26,12 +26,12 @@ void against_rating(Bench& bench, double kg, double step, const Amount& rating, 
     std::string says = fmt::format("{} of {} rated", lb(kg), rating.text());
     if (over) says += fmt::format(": over by {} ({} %)", lb(kg - rated), number((kg / rated - 1) * 100, 1));
     if (near) says += ": within one step of the scale, so it may be over";
-    Reason r = plain_reason(axle == 0 ? kTrailer : Place::corner(axle, Side::left), "load", std::move(subject),
-                            over   ? Grade::do_not_tow
-                            : near ? Grade::watch
-                                   : Grade::serviceable,
-                            std::move(says),
-                            words::source(SourceKind::law, "49 CFR 567.4, the maker's rating on the label"), Mark::a);
+    Ground r = plain_reason(
+        axle == 0 ? kTrailer : Place::corner(axle, Side::left), "load", std::move(subject),
+        over   ? Grade::do_not_tow
+        : near ? Grade::watch
+               : Grade::serviceable,
+        std::move(says), words::source(SourceKind::law, "49 CFR 567.4, the maker's rating on the label"), LimitMark::a);
     r.axle = axle;
     r.reading = lb(kg);
     r.limit = "at most " + rating.text();
@@ -92,11 +92,11 @@ void judge_surge(Bench& bench) {
     const double trailer_lb = t.gvwr->si() / kPound, tow_lb = tow.front()->si / kPound;
     const double ratio = trailer_lb / tow_lb, limit = surge_ratio_limit(trailer_lb);
     const bool over = ratio > limit * (1 + 1e-9);
-    Reason r =
+    Ground r =
         plain_reason(kTrailer, "load", "surge brakes", over ? Grade::do_not_tow : Grade::serviceable,
                      limit == 0 ? "surge brakes are not allowed from 20,001 lb"
                                 : fmt::format("ratio {}, at most {} allowed", number(ratio, 2), number(limit, 2)),
-                     words::source(SourceKind::law, "49 CFR 393.48(d)"), Mark::a);
+                     words::source(SourceKind::law, "49 CFR 393.48(d)"), LimitMark::a);
     r.steps = {fmt::format("{} ÷ {} lb = {}", t.gvwr->text(), number(tow_lb, 0), number(ratio, 2))};
     r.limit = "at most " + number(limit, 2);
     r.reading = number(ratio, 2);

@@ -41,7 +41,7 @@ std::string place(const Place& p) {
 
 std::string against(Stand stand, const std::string& reading, const Limit& limit) {
     const std::string figure = fmt::format("{} {}", name_of(limit.bound), limit.value.text());
-    if (stand == Stand::beyond && limit.mark == Mark::c) return fmt::format("{}; usual is {}", reading, figure);
+    if (stand == Stand::beyond && limit.mark == LimitMark::c) return fmt::format("{}; usual is {}", reading, figure);
     if (stand == Stand::beyond) return fmt::format("{}, but it must be {}", reading, figure);
     if (stand == Stand::close) return fmt::format("{}, {} wanted: within one step of the instrument", reading, figure);
     return fmt::format("{}, {} wanted", reading, figure);
@@ -56,7 +56,7 @@ std::string not_measured() {
 }
 
 std::string after_repair(std::string_view component) {
-    return fmt::format("the {} was repaired or replaced and not measured again", component);
+    return fmt::format("a part of the {} was repaired or replaced and not measured again", component);
 }
 
 std::string number(double value, int digits) {

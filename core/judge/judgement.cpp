@@ -41,10 +41,10 @@ Judgement& leaf_of(Judgement& tree, const Place& place, int axle, const std::str
 
 void settle(Judgement& node) {
     std::stable_sort(node.reasons.begin(), node.reasons.end(),
-                     [](const Reason& a, const Reason& b) { return a.grade > b.grade; });
+                     [](const Ground& a, const Ground& b) { return a.grade > b.grade; });
     std::stable_sort(node.unknowns.begin(), node.unknowns.end(),
                      [](const Unknown& a, const Unknown& b) { return a.essential > b.essential; });
-    for (const Reason& r : node.reasons) node.grade = std::max(node.grade.value_or(r.grade), r.grade);
+    for (const Ground& r : node.reasons) node.grade = std::max(node.grade.value_or(r.grade), r.grade);
     for (Judgement& part : node.parts) {
         settle(part);
         if (part.grade) node.grade = std::max(node.grade.value_or(*part.grade), *part.grade);
@@ -59,14 +59,14 @@ std::size_t Judgement::unknown_count() const {
     return n;
 }
 
-Judgement grow_tree(const Job& job, const std::vector<Reason>& reasons, const std::vector<Unknown>& unknowns) {
+Judgement grow_tree(const Job& job, const std::vector<Ground>& reasons, const std::vector<Unknown>& unknowns) {
     Judgement tree;
     tree.name = words::place(Place::at(Station::trailer));
     tree.place = Place::at(Station::trailer);
     if (const Trailer* trailer = job.only<Trailer>())
         for (const Place& corner : trailer->corners())
             (void)corner_node(tree, corner);  // in their order, even when empty
-    for (const Reason& r : reasons) leaf_of(tree, r.place, r.axle, r.component).reasons.push_back(r);
+    for (const Ground& r : reasons) leaf_of(tree, r.place, r.axle, r.component).reasons.push_back(r);
     for (const Unknown& u : unknowns) leaf_of(tree, u.place, u.axle, u.component).unknowns.push_back(u);
     settle(tree);
     return tree;

@@ -12,8 +12,8 @@
 
 namespace cotter {
 
-// One thing that speaks for or against a place.
-struct Reason {
+// A reason: one thing that speaks for or against a place. (The packet check has Reasons of its own.)
+struct Ground {
     Place place;            // a corner, a station or the trailer
     int axle = 0;           // when it concerns an axle as a whole, else 0
     std::string component;  // "brake", "hub", "tyre", "wheel", "load", …: the leaf of the tree that it hangs on
@@ -23,7 +23,7 @@ struct Reason {
     std::string reading;             // what was read, and where: "2.6 mm (inner, leading end)"
     std::string limit;               // "at least 3 mm"; empty for a person's finding
     std::string source;              // who says so; never empty
-    Mark mark = Mark::c;             // of the limit
+    LimitMark mark = LimitMark::c;   // of the limit
     std::vector<std::string> steps;  // the arithmetic, a line a step; empty for a plain comparison
     std::string todo;                // the likely cause and what to do; may be empty
     std::string limit_id;            // empty when there is no limit
@@ -47,7 +47,7 @@ struct Judgement {
     Place place;
     int axle = 0;                   // for an axle's node
     std::optional<Grade> grade;     // the worst of it and of its parts; none: nothing is known
-    std::vector<Reason> reasons;    // the gravest first
+    std::vector<Ground> reasons;    // the gravest first
     std::vector<Unknown> unknowns;  // essential ones first
     std::vector<Judgement> parts;
 
@@ -62,7 +62,7 @@ void walk(const Judgement& node, F&& f) {
 }
 
 // The tree of a trailer with these axles from flat lists.
-[[nodiscard]] Judgement grow_tree(const Job& job, const std::vector<Reason>& reasons,
+[[nodiscard]] Judgement grow_tree(const Job& job, const std::vector<Ground>& reasons,
                                   const std::vector<Unknown>& unknowns);
 
 }  // namespace cotter

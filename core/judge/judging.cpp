@@ -75,7 +75,7 @@ std::vector<const Limit*> Bench::limits_at(std::string_view name, const Place& p
     const auto all = out;
     std::erase_if(out, [&](const Limit* l) {
         if (!from_maker(*l))
-            return l->mark == Mark::c && std::any_of(all.begin(), all.end(), [&](const Limit* m) {
+            return l->mark == LimitMark::c && std::any_of(all.begin(), all.end(), [&](const Limit* m) {
                        return from_maker(*m) && is_lower(m->bound) == is_lower(l->bound);
                    });
         const Limit* other = contradiction(*l, all);
@@ -95,7 +95,7 @@ std::size_t hold_against_limits(Bench& bench, const Subject& s) {
     const bool inspecting = bench.job.only<Inspection>() != nullptr;
     for (const Limit* l : limits) {
         const Stand stand = stand_of(*l, s.si, s.step_si);
-        Reason r{s.place,
+        Ground r{s.place,
                  s.axle,
                  s.component,
                  s.what,
@@ -114,20 +114,20 @@ std::size_t hold_against_limits(Bench& bench, const Subject& s) {
             r.grade = l->use == LimitUse::inspection && !inspecting ? Grade::watch : l->beyond;
             r.todo = s.todo;
             if (l->use == LimitUse::inspection) r.says += "; it would not pass a periodic inspection";
-            if (l->mark == Mark::c && r.todo.empty()) r.todo = words::kConfirm;
+            if (l->mark == LimitMark::c && r.todo.empty()) r.todo = words::kConfirm;
         }
         bench.tell(std::move(r));
     }
     return limits.size();
 }
 
-Reason plain_reason(const Place& place, std::string component, std::string subject, Grade grade, std::string says,
-                    std::string source, Mark mark) {
-    Reason r;
+Ground plain_reason(const Place& place, std::string component, std::string subject, Grade grade, std::string says,
+                    std::string source, LimitMark mark) {
+    Ground r;
     r.place = place;
     r.component = std::move(component);
     r.subject = std::move(subject);
-    r.grade = mark == Mark::a ? grade : std::min(grade, Grade::watch);
+    r.grade = mark == LimitMark::a ? grade : std::min(grade, Grade::watch);
     r.says = std::move(says);
     r.source = std::move(source);
     r.mark = mark;

@@ -16,7 +16,7 @@ struct Bench {
     Instant now;
     Values values;
     std::vector<Limit> limits;  // the register with the job's own makers' figures
-    std::vector<Reason> reasons;
+    std::vector<Ground> reasons;
     std::vector<Unknown> unknowns;
 
     [[nodiscard]] const Axle* axle_of(const Place& place, int axle = 0) const;  // nullptr when there is none
@@ -24,7 +24,7 @@ struct Bench {
     // The limits that bound `what` there. A maker's figure puts practice aside; makers that contradict each other leave
     // none of theirs, and an unknown.
     [[nodiscard]] std::vector<const Limit*> limits_at(std::string_view what, const Place& place, int axle = 0);
-    void tell(Reason reason) { reasons.push_back(std::move(reason)); }
+    void tell(Ground reason) { reasons.push_back(std::move(reason)); }
     void cannot_tell(Unknown unknown);  // once
 };
 
@@ -41,12 +41,12 @@ struct Subject {
     std::string todo;  // added when it is beyond a limit
     Uuid record;
 };
-// One reason a limit. Gives the number of limits there were.
+// One ground a limit. Gives the number of limits there were.
 std::size_t hold_against_limits(Bench& bench, const Subject& subject);
 
-// The Reason of a computed value without a limit of the register behind it.
-[[nodiscard]] Reason plain_reason(const Place& place, std::string component, std::string subject, Grade grade,
-                                  std::string says, std::string source, Mark mark);
+// The ground of a computed value without a limit of the register behind it.
+[[nodiscard]] Ground plain_reason(const Place& place, std::string component, std::string subject, Grade grade,
+                                  std::string says, std::string source, LimitMark mark);
 
 // Same order everywhere: "inner" 0, "outer" 1, else −1 by the point's words or the place's wheel.
 [[nodiscard]] int inner_or_outer(const Value& value);

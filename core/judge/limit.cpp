@@ -26,9 +26,9 @@ bool makers(SourceKind kind) {
     return kind == SourceKind::maker || kind == SourceKind::stamped;
 }
 
-Mark firmest(SourceKind kind) {
-    if (kind == SourceKind::practice || kind == SourceKind::shop) return Mark::c;
-    return kind == SourceKind::physics ? Mark::b : Mark::a;
+LimitMark firmest(SourceKind kind) {
+    if (kind == SourceKind::practice || kind == SourceKind::shop) return LimitMark::c;
+    return kind == SourceKind::physics ? LimitMark::b : LimitMark::a;
 }
 
 std::vector<std::string> problems_of_limit(const Limit& l) {
@@ -41,7 +41,7 @@ std::vector<std::string> problems_of_limit(const Limit& l) {
     need(!l.source.text.empty(), "no limit without its source");
     need(unit != nullptr, "the unit is not known");
     need(l.mark == firmest(l.source.kind), "mark and kind of source do not go together");
-    need(l.mark == Mark::a || l.beyond <= Grade::watch, "a figure that is only practice must never fail anything");
+    need(l.mark == LimitMark::a || l.beyond <= Grade::watch, "a figure that is only practice must never fail anything");
     need(l.source.kind != SourceKind::state_law || l.beyond <= Grade::watch, "a state's rule only warns elsewhere");
     need(l.source.kind != SourceKind::maker || !l.source.page.empty(), "a maker's figure needs its page");
     need(l.source.kind != SourceKind::stamped || l.source.shot, "a stamped figure needs its photo");
@@ -109,7 +109,7 @@ Limit limit_of(const MakerLimit& figure) {
     l.source = {stamped ? SourceKind::stamped : SourceKind::maker,
                 stamped && figure.document.empty() ? words::on_the_casting() : figure.document, figure.page,
                 figure.shot};
-    l.mark = Mark::a;
+    l.mark = LimitMark::a;
     l.evidence = Evidence::read;
     l.beyond = stamped ? Grade::do_not_tow : Grade::repair;
     l.checked = figure.at.local_date();

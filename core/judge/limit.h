@@ -12,8 +12,8 @@ namespace cotter {
 
 // How firm a figure is. a: law, stamped on the part, or the maker's; b: physics or definition; c: common practice,
 // which may warn and never fail anything.
-enum class Mark { a, b, c };
-constexpr auto names(Mark) {
+enum class LimitMark { a, b, c };
+constexpr auto names(LimitMark) {
     return name_list("a", "b", "c");
 }
 
@@ -64,7 +64,7 @@ struct Limit {
     std::string part;               // part number that it is for
     LimitUse use = LimitUse::operate;
     LimitSource source;
-    Mark mark = Mark::c;
+    LimitMark mark = LimitMark::c;
     Evidence evidence = Evidence::memory;
     Grade beyond = Grade::watch;  // what a value beyond it means
     Date checked;                 // when the source was last looked at

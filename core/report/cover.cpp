@@ -108,6 +108,7 @@ void draw_visit(Writing& w) {
 void draw_cover(Writing& w) {
     draw_plate(w);
     draw_sign_off(w);
+    draw_towing(w);
     draw_trailer(w);
     draw_visit(w);
 }

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "core/judge/judge_job.h"
 #include "core/report/places.h"
 #include "core/report/report.h"
 #include "core/report/sheet.h"
@@ -16,7 +17,8 @@ struct Writing {
     const ReportInputs& in;
     Sheet& sheet;
     std::vector<PlaceRecords> places;
-    int offset_min = 0;  // of the visit's place
+    int offset_min = 0;             // of the visit's place
+    std::optional<Summary> judged;  // none without limits
 
     // The time as a clock there showed it, with its offset from UTC where that is not the visit's.
     [[nodiscard]] std::string time(Instant at) const;
@@ -24,6 +26,7 @@ struct Writing {
 };
 
 void draw_cover(Writing& w);                                               // who, what, when, signed or not
+void draw_towing(Writing& w);                                              // may it be towed?
 void draw_glance(Writing& w);                                              // places and their worst grades
 void draw_plan(Writing& w, Spot upper_left, double width, double height);  // the trailer from above
 void draw_finding_list(Writing& w);                                        // the gravest first
@@ -32,6 +35,7 @@ void draw_cautions(Writing& w);
 [[nodiscard]] Result<> draw_place(Writing& w, const PlaceRecords& records);
 void draw_findings_at(Writing& w, const PlaceRecords& records);
 [[nodiscard]] Result<> draw_photos(Writing& w, const PlaceRecords& records);
+void draw_judged_at(Writing& w, const Place& place);
 void draw_readings(Writing& w, const PlaceRecords& records);
 void draw_torques(Writing& w, const PlaceRecords& records);
 void draw_levels(Writing& w, const PlaceRecords& records);

@@ -7,6 +7,7 @@ namespace cotter {
 Result<> draw_place(Writing& w, const PlaceRecords& records) {
     w.sheet.part(place_name(records.place));
     draw_findings_at(w, records);
+    draw_judged_at(w, records.place);
     draw_readings(w, records);
     draw_torques(w, records);
     draw_levels(w, records);

@@ -37,7 +37,9 @@ Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs) {
                               inputs.software, inputs.at};
     COTTER_ASSIGN(const auto canvas, Canvas::make(inputs.paper, inputs.font, inputs.font_bold, about));
     Sheet sheet(*canvas);
-    Writing w{job, inputs, sheet, by_place(job), visit == nullptr ? inputs.at.offset_min : visit->opened.offset_min};
+    Writing w{job, inputs, sheet, by_place(job), visit == nullptr ? inputs.at.offset_min : visit->opened.offset_min,
+              {}};
+    if (!inputs.limits.empty()) w.judged = judge_job(job, inputs.limits, {{}, inputs.at});
     draw_cover(w);
     draw_glance(w);
     draw_finding_list(w);

@@ -3,9 +3,11 @@
 #pragma once
 
 #include <functional>
+#include <span>
 #include <string>
 
 #include "core/base/bytes.h"
+#include "core/judge/limit.h"
 #include "core/survey/job.h"
 
 namespace cotter {
@@ -30,6 +32,7 @@ struct ReportInputs {
     Instant at;            // the document's date: of the sign-off, or of the newest record
     std::string software;  // "Cotter 0.1.0"
     Paper paper = Paper::a4;
+    std::span<const Limit> limits;  // to judge by; without any the report judges nothing. Earlier visits play no part
 };
 
 // Signs that the fonts lack, and all beyond U+FFFF, are printed as U+FFFD, and the report then says so.

@@ -108,10 +108,10 @@ Summary JudgeBench::judge(std::span<const Limit> limits) const {
     return judge_job(job, limits, {earlier, now});
 }
 
-std::vector<Reason> reasons_on(const Judgement& tree, std::string_view subject) {
-    std::vector<Reason> out;
+std::vector<Ground> reasons_on(const Judgement& tree, std::string_view subject) {
+    std::vector<Ground> out;
     walk(tree, [&](const Judgement& node) {
-        for (const Reason& r : node.reasons)
+        for (const Ground& r : node.reasons)
             if (r.subject == subject) out.push_back(r);
     });
     return out;
@@ -130,7 +130,7 @@ Grade worst_on(const Judgement& tree, std::string_view subject) {
     const auto reasons = reasons_on(tree, subject);
     REQUIRE_MESSAGE(!reasons.empty(), subject);
     Grade worst = Grade::serviceable;
-    for (const Reason& r : reasons) worst = std::max(worst, r.grade);
+    for (const Ground& r : reasons) worst = std::max(worst, r.grade);
     return worst;
 }
 

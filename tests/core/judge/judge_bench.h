@@ -39,7 +39,7 @@ private:
 };
 
 // The reasons on a subject in a tree, and its unknowns.
-[[nodiscard]] std::vector<Reason> reasons_on(const Judgement& tree, std::string_view subject);
+[[nodiscard]] std::vector<Ground> reasons_on(const Judgement& tree, std::string_view subject);
 [[nodiscard]] std::vector<Unknown> unknowns_on(const Judgement& tree, std::string_view subject);
 [[nodiscard]] Grade worst_on(const Judgement& tree, std::string_view subject);  // fails the test when there is none
 

@@ -39,8 +39,9 @@ TEST_CASE("limits: the shipped register is in order, and what would not be is re
     CHECK_FALSE(refused([](Limit&) {}));
     CHECK(refused([](Limit& l) { l.source.text.clear(); }));
     CHECK(refused([](Limit& l) { l.value.unit = "furlong"; }));
-    CHECK(refused([](Limit& l) { l.mark = Mark::c; }));
-    CHECK(refused([](Limit& l) { l.source.kind = SourceKind::practice, l.mark = Mark::c; }));  // it would still fail
+    CHECK(refused([](Limit& l) { l.mark = LimitMark::c; }));
+    CHECK(
+        refused([](Limit& l) { l.source.kind = SourceKind::practice, l.mark = LimitMark::c; }));  // it would still fail
     CHECK(refused([](Limit& l) { l.source.kind = SourceKind::state_law; }));
     CHECK(refused([](Limit& l) { l.source.kind = SourceKind::maker; }));  // no page
     CHECK(refused([](Limit& l) { l.value.unit = "N.m"; }));               // a torque that no maker gave
@@ -51,7 +52,7 @@ TEST_CASE("limits: the shipped register is in order, and what would not be is re
 TEST_CASE("limits: no shipped figure of practice fails anything, none lacks source, evidence or date") {
     for (const Limit& l : shipped_limits()) {
         CAPTURE(l.id);
-        if (l.mark == Mark::c) CHECK(l.beyond <= Grade::watch);
+        if (l.mark == LimitMark::c) CHECK(l.beyond <= Grade::watch);
         CHECK_FALSE(l.source.text.empty());
         CHECK(l.checked.year >= 2026);
         CHECK(find_unit(l.value.unit)->quantity != Quantity::torque);
@@ -100,7 +101,7 @@ TEST_CASE("limits: drums at 1/16 in fail the inspection, disc pads are not caugh
         drum.read("axle1-left", what::lining_thickness, "[in_i]", {{"primary", "1/16"}});
         disc.read("axle1-left", what::pad_thickness, "[in_i]", {{"inner", "1/16"}});
         CHECK(worst_on(drum.judge().now, what::lining_thickness) == (inspecting ? Grade::repair : Grade::watch));
-        for (const Reason& r : reasons_on(disc.judge().now, what::pad_thickness)) {
+        for (const Ground& r : reasons_on(disc.judge().now, what::pad_thickness)) {
             CHECK(r.limit_id != "lining-inspection");
             if (r.limit_id == "pad-operate") CHECK(r.grade == Grade::serviceable);
         }
@@ -116,7 +117,7 @@ TEST_CASE("limits: a maker's figure is a record: it needs its source, and puts p
     MakerLimit& m = bench.maker(what::pad_thickness, Bound::at_least, "2.8", "mm");
     CHECK(problems_of(bench.job, Record{m}).empty());
     CHECK(worst_on(bench.judge().now, what::pad_thickness) == Grade::repair);
-    for (const Reason& r : reasons_on(bench.judge().now, what::pad_thickness)) CHECK(r.limit_id != "pad-shop");
+    for (const Ground& r : reasons_on(bench.judge().now, what::pad_thickness)) CHECK(r.limit_id != "pad-shop");
     CHECK(reasons_on(bench.judge().now, what::pad_thickness)[0].source ==
           "maker: axle service sheet, 3rd edition (invented), page 14");
     m.axle_model = "another axle";

@@ -67,7 +67,7 @@ Limit practice(Chance& chance, int n) {
     l.value.unit = unit_for(chance, l.what);
     l.value.number = *Number::parse(value_for(chance, l.what, l.value.unit));
     l.source = {SourceKind::practice, "somebody said so", "", {}};
-    l.mark = Mark::c;
+    l.mark = LimitMark::c;
     l.beyond = Grade::watch;
     l.checked = {2026, 1, 1};
     l.entered_by = "chance";
@@ -101,10 +101,10 @@ TEST_CASE("property: practice alone never grades 'repair' or 'do not tow', and n
         const Summary s = bench.judge(limits);
         for (const Judgement* tree : {&s.found, &s.now})
             walk(*tree, [&](const Judgement& node) {
-                for (const Reason& r : node.reasons) {
+                for (const Ground& r : node.reasons) {
                     ++reasons;
-                    if (r.mark == Mark::c && r.grade == Grade::watch) ++beyond;
-                    const bool fails = r.grade > Grade::watch, practice_only = r.mark == Mark::c;
+                    if (r.mark == LimitMark::c && r.grade == Grade::watch) ++beyond;
+                    const bool fails = r.grade > Grade::watch, practice_only = r.mark == LimitMark::c;
                     if (fails && practice_only) FAIL_CHECK("seed " << seed << ": " << r.subject << ": " << r.says);
                     if (r.source.empty() || r.says.empty()) FAIL_CHECK("seed " << seed << ": no source: " << r.subject);
                     if (practice_only && r.source.find("confirm with the maker") == std::string::npos)
