@@ -29,13 +29,17 @@ std::vector<const FolderEntry*> new_photos(const IntakeView& view, const IntakeS
     return out;
 }
 
-void draw_under_way(UiContext& ui, const IntakeView& view, Commands& out) {
+void draw_under_way(UiContext& ui, const IntakeView& view, const IntakeState& state, Commands& out) {
     if (view.work) {
         const float part =
             view.work->total == 0 ? -1 : static_cast<float>(view.work->done) / static_cast<float>(view.work->total);
         if (progress(ui, "work", {view.work->doing, view.work->detail, part, true})) out.push_back(CancelWork{});
     }
     if (view.refused.empty()) return;
+    if (state.placing) {
+        const std::string refused = count_words(view.refused.size(), "photo was", "photos were");
+        return paragraph(ui, refused + " not taken in: 'Files' says why.", true);
+    }
     heading(ui, "Not taken in");
     for (const std::string& line : view.refused) paragraph(ui, line);
 }
@@ -87,7 +91,7 @@ void draw_folder(UiContext& ui, const IntakeView& view, IntakeState& state) {
 }
 
 void draw_picker(UiContext& ui, const IntakeView& view, IntakeState& state, Commands& out) {
-    draw_under_way(ui, view, out);
+    draw_under_way(ui, view, state, out);
     if (!view.unplaced.empty() && !view.work &&
         wide_button(ui, {fmt::format("{} without a place: sort them in", view.unplaced.size()), "place them"},
                     {Tone::strong, Icon::next, true, false, 0}))
@@ -112,7 +116,8 @@ void draw_files(UiContext& ui, const IntakeView& view, IntakeState& state, Comma
     const auto fresh = new_photos(view, state);
     const std::string take = state.chosen.empty() ? "Take in" : fmt::format("Take in {}", state.chosen.size());
     const std::string all = fmt::format("All new ({})", fresh.size());
-    const ScreenSpec spec = screen_of(view.chrome, "intake " + state.list.folder,
+    const std::string key = "intake " + state.list.folder;
+    const ScreenSpec spec = screen_of(view.chrome, key,
                                       {{{all, "all new"}, Tone::quiet, Icon::plus, !fresh.empty(), false},
                                        {{take, "take in"}, Tone::strong, Icon::check, !state.chosen.empty(), true}});
     const ScreenAnswer answer = screen(ui, spec, [&] { draw_picker(ui, view, state, out); });
@@ -140,13 +145,14 @@ void draw_pass(UiContext& ui, const IntakeView& view, const ShotPlaceView& place
     Chrome chrome = view.chrome;
     chrome.title = "Which corner?";
     chrome.under = fmt::format("{} without a place", count_words(count, "photo", "photos"));
-    ScreenSpec spec = screen_of(chrome, "placing " + shot.id.text(),
+    const std::string key = "placing " + shot.id.text();
+    ScreenSpec spec = screen_of(chrome, key,
                                 {{{"Files", "files"}, Tone::quiet, Icon::back, true, false},
                                  {{"Later", "later"}, Tone::quiet, Icon::next, count > 1, false}});
     spec.wide = ui.width >= 800;
     ShotPlaceAnswer chosen;
     const ScreenAnswer answer = screen(ui, spec, [&] {
-        draw_under_way(ui, view, out);
+        draw_under_way(ui, view, state, out);
         side_by_side(
             ui, 0.5F, 270,
             [&] {

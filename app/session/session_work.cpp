@@ -165,6 +165,7 @@ void Session::photo_came(const TakePhotos& from, Result<Stored> stored) {
             commit(changes_of(job_, PutShot{std::move(shot)}, stamp()));
     } else {
         not_taken_.push_back(one_line(stored.error().line(), 400));
+        tell(stored.error());
     }
     next_photo();
 }

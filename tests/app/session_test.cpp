@@ -82,7 +82,10 @@ TEST_CASE("photos are taken in beside the screen, one bad one does not stop the 
     CHECK_FALSE(bench.session().work().has_value());
     const auto& shots = bench.job().all<Shot>();
     REQUIRE(shots.size() == 2);
-    CHECK(shots[0].original_name == kLiningPhoto);
+    CHECK(shots[0].original_name == "16_data-plate.jpg");  // by the time they were taken
+    CHECK(shots[1].original_name == kLiningPhoto);
+    REQUIRE(bench.session().not_taken().size() == 1);
+    CHECK(bench.session().not_taken()[0].find("empty.jpg") != std::string::npos);
     CHECK(shots[0].slot == Slot::lining);
     CHECK(shots[0].photo.width > 1000);
     CHECK(shots[0].photo.sharpness > 0);
@@ -102,15 +105,29 @@ TEST_CASE("a photo that cannot be used is named in one line") {
 TEST_CASE("the rest of the photos can be called off") {
     SessionBench bench;
     bench.start_tandem();
-    bench.apply(
-        TakePhotos{{demo_photo(kLiningPhoto), demo_photo("16_data-plate.jpg"), demo_photo("01_whole-trailer.jpg")},
-                   Place::corner(1, Side::right),
-                   Slot::lining,
-                   Stage::before});
+    const Place place = Place::corner(1, Side::right);
+    for (const char* name : {kLiningPhoto, "16_data-plate.jpg", "01_whole-trailer.jpg"})
+        bench.apply(TakePhotos{{demo_photo(name)}, place, Slot::lining, Stage::before});
     bench.apply(CancelWork{});
+    bench.run_tasks();
+    CHECK(bench.job().all<Shot>().size() == 1);  // the one under way
+    CHECK_FALSE(bench.session().work().has_value());
+    bench.apply(TakePhotos{{demo_photo("16_data-plate.jpg"), demo_photo("01_whole-trailer.jpg")}, place, Slot::lining});
+    bench.apply(CancelWork{});  // while their times are being looked at
     bench.run_tasks();
     CHECK(bench.job().all<Shot>().size() == 1);
     CHECK_FALSE(bench.session().work().has_value());
+}
+
+TEST_CASE("a photo is taken into a job once") {
+    SessionBench bench;
+    bench.start_tandem();
+    for (int n = 0; n < 2; ++n)
+        bench.apply(TakePhotos{{demo_photo(kLiningPhoto)}, Place::corner(1, Side::right), Slot::lining});
+    bench.run_tasks();
+    CHECK(bench.job().all<Shot>().size() == 1);
+    REQUIRE(bench.session().not_taken().size() == 1);
+    CHECK(bench.session().not_taken()[0].find("already") != std::string::npos);
 }
 
 TEST_CASE("a finding with its mark is one step of undo") {
