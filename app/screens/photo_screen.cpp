@@ -13,7 +13,8 @@ namespace {
 
 // The tools below stay in sight.
 float most_height(const UiContext& ui) {
-    return ui.low() ? ui.height - 130 : ui.height * 0.52F;
+    if (ui.low()) return ui.height - 160;
+    return ui.width >= 800 ? ui.height - 290 : ui.height * 0.52F;
 }
 
 std::optional<std::size_t> chosen_mark(const PhotoView& view, const PhotoState& state) {
@@ -166,7 +167,7 @@ void draw_photo(UiContext& ui, const PhotoView& view, const ShotPlaceView& place
     spec.wide = ui.width >= 800;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         side_by_side(
-            ui, 0.6F, 270, [&] { draw_page(ui, view, state, out); }, [&] { draw_below(ui, view, state, out); });
+            ui, 0.6F, 235, [&] { draw_page(ui, view, state, out); }, [&] { draw_below(ui, view, state, out); });
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::intake, view.shot.place, std::string(name_of(view.shot.slot))}});

@@ -229,17 +229,15 @@ private:
 
 void draw_marks_over(UiContext& ui, const MarkedPhotoSpec& spec, const MarkedPhotoState& state, const Rect& area,
                      const Rect& picture) {
-    std::vector<Rect> taken;
-    const bool dragging = state.grip && spec.chosen;
-    for (std::size_t i = 0; i < spec.marks.size(); ++i) {
-        PhotoMark mark = spec.marks[i];
-        if (dragging && i == *spec.chosen && !state.drawing.points.empty()) mark.points = state.drawing.points;
-        MarkPainter(ui, mark, picture).draw();
-        if (spec.chosen == i) draw_handles(ui, mark, picture);
-        draw_badge(ui, mark, area, picture, spec.chosen == i, taken);
-    }
+    const bool dragging = state.grip && spec.chosen && !state.drawing.points.empty();
+    std::vector<PhotoMark> marks(spec.marks.begin(), spec.marks.end());
+    if (dragging) marks[*spec.chosen].points = state.drawing.points;
+    for (const PhotoMark& mark : marks) MarkPainter(ui, mark, picture).draw();
     if (spec.begun != nullptr) MarkPainter(ui, *spec.begun, picture).draw();
     if (!dragging) MarkPainter(ui, state.drawing, picture).draw();
+    if (spec.chosen) draw_handles(ui, marks[*spec.chosen], picture);
+    std::vector<Rect> taken;  // numbers over all lines
+    for (std::size_t i = 0; i < marks.size(); ++i) draw_badge(ui, marks[i], area, picture, spec.chosen == i, taken);
 }
 
 }  // namespace
