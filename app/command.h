@@ -104,6 +104,26 @@ struct StartPass {
 struct PutLevel {  // a nil id makes a new one
     Level level;
 };
+struct PutStepMark {  // with the finding that an owner's bad answer makes; objections() are refused
+    StepMark mark;
+    std::optional<FindingDraft> finding;
+};
+struct RemoveStepMark {  // the step is open again
+    Id<StepMark> mark;
+};
+struct PutBearing {  // a nil id makes a new one; `dial` is the end play just measured where the nut stands
+    BearingSetting setting;
+    std::optional<Reading> dial;
+};
+struct PutPipeRoute {  // a nil id makes a new one
+    PipeRoute route;
+};
+struct PutBleedCount {  // a nil id makes a new one
+    BleedCount count;
+};
+struct RemoveBleedCount {
+    Id<BleedCount> count;
+};
 struct SignJob {
     std::string by;
     std::string statement;
@@ -111,8 +131,9 @@ struct SignJob {
 
 using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
                              GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
-                             PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
-                             RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, SignJob>;
+                             PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot,
+                             PutReading, RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark,
+                             RemoveStepMark, PutBearing, PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

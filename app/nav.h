@@ -10,10 +10,24 @@
 namespace cotter {
 
 // The pages of the app. Their texts are kept in the state file: append only.
-enum class Screen { yard, identify, plan, corner, photo, torque, level, hand_over, intake, settings };
+enum class Screen {
+    yard,
+    identify,
+    plan,
+    corner,
+    photo,
+    torque,
+    level,
+    hand_over,
+    intake,
+    settings,
+    work,
+    bearing,
+    bleed
+};
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
-                     "settings");
+                     "settings", "work", "bearing", "bleed");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

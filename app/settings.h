@@ -51,6 +51,7 @@ struct Settings {
     std::string photo_folder;   // where photos are looked for first
     bool watch_photos = false;  // new pictures in that folder are offered by themselves
     std::string packet_folder;  // where packets go; empty: beside the book
+    bool owner = false;         // an owner's own look: plain words, no hub is opened
 
     bool operator==(const Settings&) const = default;
     [[nodiscard]] Look look() const { return {theme, type, thumb}; }
@@ -66,6 +67,7 @@ struct Settings {
         f.may("photo_folder", s.photo_folder);
         f.may("watch_photos", s.watch_photos);
         f.may("packet_folder", s.packet_folder);
+        f.may("owner", s.owner);
     }
 };
 

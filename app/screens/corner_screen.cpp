@@ -99,6 +99,7 @@ void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Comm
         draw_readings(ui, view, stage, out);
         draw_work(ui, "Torque", view.torques, view, Screen::torque, out);
         draw_work(ui, "Fluid level", view.levels, view, Screen::level, out);
+        draw_work(ui, "Work, step by step", view.procedures, view, Screen::work, out);
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoInstead{{Screen::corner, *view.previous, {}}});

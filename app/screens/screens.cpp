@@ -38,6 +38,9 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             return draw_level(ui, level_view(session), states.level, out);
         case Screen::torque:
             return draw_torque(ui, torque_view(session), states.torque, out);
+        case Screen::work:
+            if (session.route().record.empty()) return draw_work_list(ui, work_list_view(session), out);
+            return draw_work(ui, procedure_view(session), states.work, out);
         default:
             return draw_yard(ui, yard_view(session), out);
     }

@@ -9,6 +9,7 @@
 #include "app/screens/photo_screen.h"
 #include "app/screens/level_screen.h"
 #include "app/screens/torque_screen.h"
+#include "app/screens/work_screen.h"
 #include "app/session/session.h"
 #include "app/ui/ui.h"
 
@@ -24,6 +25,7 @@ struct ScreenStates {
     IntakeState intake;
     LevelState level;
     TorqueState torque;
+    WorkState work;
     Route shown;  // states of a page end when another is shown
 };
 

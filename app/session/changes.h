@@ -25,6 +25,12 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const TightenNut& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const StartPass& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutLevel& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutStepMark& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveStepMark& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutBearing& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutPipeRoute& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutBleedCount& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveBleedCount& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
 
 // The first edit of a job: its visit and an unnamed trailer with one axle.

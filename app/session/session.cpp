@@ -21,6 +21,10 @@ Result<> Session::start() {
     kept_ = load_state(parts_.files, folder_);
     drafts_ = kept_.drafts;
     list_jobs();
+    if (auto work = load_work_book(parts_.files, join_path(parts_.share, "procedures")))
+        work_book_ = std::move(*work);
+    else
+        tell(work.error());
     const auto id = Uuid::parse(kept_.job);
     if (id) load_job({*id});
     nav_ = has_job() ? Nav(kept_.stack) : Nav();

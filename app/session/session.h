@@ -16,6 +16,7 @@
 #include "core/book/book.h"
 #include "core/packet/pack.h"
 #include "core/photo/vault.h"
+#include "core/work/procedure.h"
 
 namespace cotter {
 
@@ -76,6 +77,7 @@ public:
     [[nodiscard]] std::string packet_folder() const;
     [[nodiscard]] const SessionParts& parts() const { return parts_; }
     [[nodiscard]] PhotoVault& vault() { return *vault_; }
+    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }  // empty when it could not be read
 
 private:
     explicit Session(const SessionParts& parts, std::string folder);
@@ -97,6 +99,7 @@ private:
     void act(const TakePhotos& c);
     void act(const CancelWork& c);
     void act(const ExportPacket& c);
+    void act(const PutStepMark& c);  // asks the procedures first
     // Those that change the job.
     template <JobCommand C>
     void act(const C& c) {
@@ -130,6 +133,7 @@ private:
     std::string folder_;
     std::unique_ptr<Book> book_;
     std::unique_ptr<PhotoVault> vault_;
+    WorkBook work_book_;
     Settings settings_;
     Nav nav_;
     Drafts drafts_;
@@ -143,10 +147,10 @@ private:
     std::optional<Instant> saved_at_;
     std::string not_saved_;
     bool help_open_ = false;
-    std::optional<Changes> waiting_;  // a change to a signed-off job that lacks its reason
-    int ordering_ = 0;                // intakes whose photos' times are being looked at
-    JobId intake_job_;                // the job that they are for
-    std::deque<TakePhotos> intake_;   // one photo each
+    std::optional<Changes> waiting_;      // a change to a signed-off job that lacks its reason
+    int ordering_ = 0;                    // intakes whose photos' times are being looked at
+    JobId intake_job_;                    // the job that they are for
+    std::deque<TakePhotos> intake_;       // one photo each
     std::vector<std::string> not_taken_;  // of this intake, a line each
     std::optional<Work> work_;
 };

@@ -7,6 +7,7 @@
 
 #include "app/views/plan_view.h"
 #include "app/views/slots_wanted.h"
+#include "app/views/work_view.h"
 
 namespace cotter {
 
@@ -177,6 +178,7 @@ CornerView corner_view(const Session& session) {
     view.readings_after = readings_at(job, place, Stage::after);
     view.torques = work_at<Torque>(job, place, view.corner ? "Wheel nuts" : "");
     view.levels = work_at<Level>(job, place, fluid_at(job, place));
+    if (view.corner) view.procedures = work_rows(session, place);
     view.previous = neighbour(job, place, -1);
     view.next = neighbour(job, place, 1);
     if (view.next) view.next_label = place_words(*view.next, words);

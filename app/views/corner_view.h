@@ -57,6 +57,7 @@ struct CornerView {
     std::vector<ReadingRow> readings_before, readings_after;
     std::vector<WorkRow> torques;
     std::vector<WorkRow> levels;
+    std::vector<WorkRow> procedures;
     std::optional<Place> previous, next;  // of the same kind, round the trailer
     std::string next_label;               // "Axle 1, right"
     Drafts drafts;

@@ -73,6 +73,30 @@ HelpPage help_page(Screen screen) {
                     {{"",
                       "Choose pictures, many at once. They are kept first and sorted afterwards: which corner, "
                       "what they show."}}};
+        case Screen::work:
+            return {"Work, step by step",
+                    {{"",
+                      "The step that can be done next comes first; any order that the needs allow is right. Each step "
+                      "says what holds it up."},
+                     {"Hold point",
+                      "No further without its proof. Who goes on without it gives a name and a reason, and both stand "
+                      "in the packet."},
+                     {"Owner", "Plain words, no hub is opened, and in the end the answer: tow it, show it, leave it."},
+                     {"Cautions", "They come before the step. Read one, then say so.", true}}};
+        case Screen::bearing:
+            return {"Bearing",
+                    {{"",
+                      "Choose the nut, enter the maker's figures, then measure the end play by dial. The positions "
+                      "say what one step of the lock changes."},
+                     {"Only the dial proves it", "Back-off is not end play. By feel nothing is proved.", true},
+                     {"The lock", "A new one, and a photo of it before the cap goes on.", true}}};
+        case Screen::bleed:
+            return {"Bleeding",
+                    {{"",
+                      "Enter the pipes as they run, then the order follows: the longest way from the actuator first. "
+                      "The maker's order goes before it."},
+                     {"Count", "What came out at each corner, round by round, until it is clear and without bubbles."},
+                     {"Brake fluid", "It strips paint and burns eyes. Hose on, goggles on, catch it all.", true}}};
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

@@ -20,12 +20,17 @@ bool same_torque(const Amount& a, const Amount& b) {
     return std::abs(a.si() - b.si()) < 0.01 * std::max(a.si(), b.si());
 }
 
+// A record that is no id names the joint of a new one.
+std::string_view joint_of(const Route& route) {
+    return route.record.empty() || Uuid::parse(route.record) ? kNuts : std::string_view(route.record);
+}
+
 const Torque* torque_of(const Job& job, const Route& route) {
     if (const auto uuid = Uuid::parse(route.record))
         if (const Torque* there = job.find(Id<Torque>{*uuid})) return there;
     const Torque* found = nullptr;
     for (const Torque& t : job.all<Torque>())
-        if (at_place(t.place, route.place) && t.joint == kNuts) found = &t;
+        if (at_place(t.place, route.place) && t.joint == joint_of(route)) found = &t;
     return found;
 }
 
@@ -36,11 +41,12 @@ int studs_at(const Job& job, const Place& place) {
 }
 
 // What a new one takes over from the like joint before it.
-Torque new_torque(const Job& job, const Settings& settings, const Place& place) {
+Torque new_torque(const Job& job, const Settings& settings, const Route& route) {
+    const Place& place = route.place;
     Torque torque;
     torque.place = place;
-    torque.joint = kNuts;
-    torque.fasteners = studs_at(job, place);
+    torque.joint = joint_of(route);
+    torque.fasteners = torque.joint == kNuts ? studs_at(job, place) : 0;
     for (const Torque& t : job.all<Torque>()) {
         if (t.joint != torque.joint) continue;
         if (torque.fasteners == 0 || studs_at(job, place) == 0) torque.fasteners = t.fasteners;
@@ -167,7 +173,7 @@ TorqueView torque_view(const Session& session) {
     const Route& route = session.route();
     TorqueView view;
     const Torque* there = torque_of(job, route);
-    view.torque = there != nullptr ? *there : new_torque(job, session.settings(), route.place);
+    view.torque = there != nullptr ? *there : new_torque(job, session.settings(), route);
     view.place = view.torque.place;
     const std::string place = place_words(route.place, session.settings().sides);
     view.chrome = chrome_of(session, upper_first(view.torque.joint), place);

@@ -48,8 +48,8 @@ struct TorqueView {
     Settings settings;
 };
 
-// By the route: its place and the torque's id; without one the place's wheel nuts, or a new torque that takes count,
-// figure, source and wrench over from the last one of the job at the like joint.
+// By the route: its place and the torque's id, or the joint's name; without one the place's wheel nuts, or a new torque
+// that takes count, figure, source and wrench over from the last one of the job at the like joint.
 [[nodiscard]] TorqueView torque_view(const Session& session);
 
 // The torque with the pass begun, and `nut` clicked in it unless it is 0.

@@ -1,0 +1,78 @@
+// Changes by led work: marks of steps, bearing settings, brake pipes, fluid drawn. See changes.h.
+#include "app/session/changes.h"
+#include "app/session/session.h"
+#include "core/work/progress.h"
+
+namespace cotter {
+
+namespace {
+
+template <class R>
+R stamped(R record, const Stamp& stamp) {
+    if (record.id.nil()) record.id = stamp.new_id<R>();
+    record.at = stamp.at;
+    if (record.by.empty()) record.by = stamp.by;
+    return record;
+}
+
+// A record that is put again bears the name of who changed it last.
+template <class R>
+R taken_over(R record, const Stamp& stamp) {
+    record.by.clear();
+    return stamped(std::move(record), stamp);
+}
+
+}  // namespace
+
+Result<Changes> changes_of(const Job& job, const PutStepMark& c, const Stamp& stamp) {
+    Changes out;
+    if (c.finding) {
+        COTTER_ASSIGN(out, changes_of(job, PutFinding{*c.finding}, stamp));
+    }
+    out.emplace_back(Put{stamped(c.mark, stamp), {}});
+    return out;
+}
+
+Result<Changes> changes_of(const Job& job, const RemoveStepMark& c, const Stamp&) {
+    if (job.find(c.mark) == nullptr) return fail(Errc::refused, "the step is open already");
+    return Changes{Remove{RecordKind::step_mark, c.mark.uuid}};
+}
+
+Result<Changes> changes_of(const Job&, const PutBearing& c, const Stamp& stamp) {
+    Changes out;
+    BearingSetting setting = c.setting;
+    if (c.dial) {
+        const Reading dial = taken_over(*c.dial, stamp);
+        out.emplace_back(Put{dial, {}});
+        if (setting.tries.empty() || setting.tries.back().dial)
+            setting.tries.push_back({setting.tries.empty() ? 0 : setting.tries.back().steps, std::nullopt});
+        setting.tries.back().dial = dial.id;
+    }
+    out.emplace_back(Put{taken_over(std::move(setting), stamp), {}});
+    return out;
+}
+
+Result<Changes> changes_of(const Job&, const PutPipeRoute& c, const Stamp& stamp) {
+    return Changes{Put{taken_over(c.route, stamp), {}}};
+}
+
+Result<Changes> changes_of(const Job&, const PutBleedCount& c, const Stamp& stamp) {
+    return Changes{Put{taken_over(c.count, stamp), {}}};
+}
+
+Result<Changes> changes_of(const Job& job, const RemoveBleedCount& c, const Stamp&) {
+    if (job.find(c.count) == nullptr) return fail(Errc::refused, "the count is not there any more");
+    return Changes{Remove{RecordKind::bleed_count, c.count.uuid}};
+}
+
+// The screen offers only what may be marked; between its frame and this one the job may have moved on.
+void Session::act(const PutStepMark& c) {
+    const Stamp s = stamp();
+    PutStepMark put = c;
+    put.mark = stamped(c.mark, s);
+    if (const auto against = objections(work_book_, job_, put.mark); !against.empty())
+        return tell(against.front(), true);
+    commit(changes_of(job_, put, s));
+}
+
+}  // namespace cotter

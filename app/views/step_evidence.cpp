@@ -1,0 +1,94 @@
+// See step_evidence.h.
+#include "app/views/step_evidence.h"
+
+#include <algorithm>
+#include <array>
+
+#include "app/views/slots_wanted.h"
+
+namespace cotter {
+
+namespace {
+
+constexpr std::array kStations{Station::trailer, Station::drawbar, Station::actuator, Station::frame, Station::lights};
+
+// All places, stations first; the first one that `fits`, else the trailer as a whole.
+template <class Fits>
+Place first_place(const Job& job, Fits&& fits) {
+    for (const Station station : kStations)
+        if (fits(Place::at(station))) return Place::at(station);
+    if (const Trailer* trailer = job.only<Trailer>())
+        for (const Place& corner : trailer->corners())
+            if (fits(corner)) return Place::corner(corner.axle, corner.side);
+    return Place::at(Station::trailer);
+}
+
+Slot slot_named(std::string_view name) {
+    for (std::size_t i = 0; i < names(Slot{}).size(); ++i)
+        if (name_of(static_cast<Slot>(i)) == name) return static_cast<Slot>(i);
+    return Slot::other;
+}
+
+Place place_of_shot(const Job& job, const Proof& proof, const Place& place) {
+    if (place.is_corner() && !proof.anywhere) return place;
+    const Slot slot = slot_named(proof.what);
+    return first_place(job, [&](const Place& p) {
+        const auto wanted = slots_wanted(job.only<Trailer>(), p, Stage::before);
+        return std::find(wanted.begin(), wanted.end(), slot) != wanted.end();
+    });
+}
+
+Place place_of_reading(const Job& job, const Proof& proof, const Place& place) {
+    if (place.is_corner() && !proof.anywhere) return place;
+    const ReadingKind* kind = reading_kind(proof.what);
+    Place found = first_place(job, [&](const Place& p) {
+        const auto wanted = readings_wanted(job.only<Trailer>(), p);
+        return std::any_of(wanted.begin(), wanted.end(), [&](const WantedReading& w) { return w.kind == kind; });
+    });
+    return kind == nullptr ? place : found;
+}
+
+void lead_on(const Job& job, const Proof& proof, const Place& place, StepProof& e) {
+    const bool here = place.is_corner() && !proof.anywhere;
+    switch (proof.kind) {
+        case ProofKind::shot:
+            e.lead = {Screen::intake, place_of_shot(job, proof, place), proof.what};
+            break;
+        case ProofKind::reading:
+            e.reading = begin_reading(job, proof.what, place_of_reading(job, proof, place),
+                                      proof.stage.value_or(Stage::before));
+            break;
+        case ProofKind::torque:
+            e.lead = {Screen::torque, here ? place : Place::at(Station::frame), proof.what};
+            break;
+        case ProofKind::level:
+            e.lead = {Screen::level, here ? place : Place::at(Station::actuator), {}};
+            break;
+        case ProofKind::bearing:
+            e.lead = {Screen::bearing, place, {}};
+            break;
+        case ProofKind::route:
+        case ProofKind::bleeding:
+            e.lead = {Screen::bleed, Place::at(Station::trailer), {}};
+            break;
+        case ProofKind::note:
+            break;
+    }
+}
+
+}  // namespace
+
+std::vector<StepProof> evidence_of(const Job& job, const StepView& step) {
+    std::vector<StepProof> out;
+    for (const Proof& proof : step.step->proofs) {
+        StepProof e;
+        e.words = proof.words;
+        e.kind = proof.kind;
+        e.there = holds_proof(job, proof, step.place, step.mark);
+        lead_on(job, proof, step.place, e);
+        out.push_back(std::move(e));
+    }
+    return out;
+}
+
+}  // namespace cotter
