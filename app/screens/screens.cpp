@@ -38,6 +38,10 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             return draw_level(ui, level_view(session), states.level, out);
         case Screen::torque:
             return draw_torque(ui, torque_view(session), states.torque, out);
+        case Screen::bearing:
+            return draw_bearing(ui, bearing_view(session), states.bearing, out);
+        case Screen::bleed:
+            return draw_bleed(ui, bleed_view(session), states.bleed, out);
         case Screen::work:
             if (session.route().record.empty()) return draw_work_list(ui, work_list_view(session), out);
             return draw_work(ui, procedure_view(session), states.work, out);

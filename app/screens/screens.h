@@ -2,6 +2,8 @@
 #pragma once
 
 #include "app/command.h"
+#include "app/screens/bearing_screen.h"
+#include "app/screens/bleed_screen.h"
 #include "app/screens/corner_screen.h"
 #include "app/screens/hand_over_screen.h"
 #include "app/screens/identify_screen.h"
@@ -26,6 +28,8 @@ struct ScreenStates {
     LevelState level;
     TorqueState torque;
     WorkState work;
+    BearingState bearing;
+    BleedState bleed;
     Route shown;  // states of a page end when another is shown
 };
 

@@ -116,7 +116,8 @@ void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Comma
         heading(ui, step.title);
         draw_step(ui, view, step, out);
     } else {
-        paragraph(ui, view.all_closed ? "All steps are closed." : "Nothing can be done here yet; the steps say why.");
+        paragraph(ui, view.all_closed ? "All steps are closed." : "Nothing can be done here yet.");
+        if (view.waits) draw_blocks(ui, view.steps[*view.waits], out);
     }
     draw_all(ui, view, state);
     if (!view.source.empty()) paragraph(ui, "Order: " + view.source + ".", true);

@@ -135,6 +135,7 @@ void fill_steps(ProcedureView& view, const Session& session, const Procedure& pr
         if (step.state == StepState::other_hub) continue;
         if (&step == next) view.next = view.steps.size();
         if (step.closed()) ++closed;
+        if (next == nullptr && !view.waits && !step.closed()) view.waits = view.steps.size();
         view.steps.push_back(item_of(book, procedure, job, step));
         if (view.drafts.reading && begun_for(*view.drafts.reading, view.steps.back()))
             view.entry = reading_entry(job, *view.drafts.reading);

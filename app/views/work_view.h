@@ -82,7 +82,8 @@ struct ProcedureView {
     std::string source;
     std::string progress;  // "3 of 17 steps"
     std::vector<StepItem> steps;
-    std::optional<std::size_t> next;  // the step to do now
+    std::optional<std::size_t> next;   // the step to do now
+    std::optional<std::size_t> waits;  // without a next one: the first open step
     bool all_closed = false;
     bool owner = false;
     std::optional<AdviceView> advice;  // at the procedure that ends in it

@@ -1,0 +1,132 @@
+// The bleed page's keypads and choices. See bleed_screen.h.
+#include "app/screens/bleed_screen.h"
+#include "app/ui/keypad.h"
+#include "app/ui/widgets.h"
+
+namespace cotter {
+
+namespace {
+
+void close(BleedState& state) {
+    state = {};
+}
+
+void choose_end(UiContext& ui, std::string_view key, const std::vector<PipeEnd>& ends, std::string& chosen) {
+    std::vector<std::string> keys;
+    std::vector<ChipSpec> specs;
+    for (const PipeEnd& e : ends) keys.push_back(std::string(key) + " " + e.code);
+    for (std::size_t i = 0; i < ends.size(); ++i)
+        specs.push_back({{ends[i].label, keys[i]}, ends[i].code == chosen, true, {}});
+    if (const auto tapped = chips(ui, key, specs)) chosen = ends[*tapped].code;
+}
+
+void ask_pipe(UiContext& ui, const BleedView& view, BleedState& state) {
+    const bool ready = !state.to.empty();
+    const SheetSpec spec{"pipe", "A pipe", {{{"Its length", "length"}, Tone::strong, Icon::none, ready, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        heading(ui, "From");
+        choose_end(ui, "from", view.from, state.from);
+        heading(ui, "To");
+        choose_end(ui, "to", view.to, state.to);
+        paragraph(ui, "Follow it from the actuator on. Where it splits there is a tee.", true);
+    });
+    if (answer.closed) close(state);
+    if (answer.action && ready) {
+        state.ask = BleedAsk::length;
+        state.pad.reset();
+    }
+}
+
+std::optional<Amount> keyed(UiContext& ui, BleedState& state, const KeypadSpec& spec) {
+    if (!state.pad) state.pad.emplace(spec);
+    const KeypadAnswer answer = keypad_sheet(ui, "bleed pad", *state.pad);
+    if (answer == KeypadAnswer::closed) close(state);
+    if (answer != KeypadAnswer::done) return std::nullopt;
+    const Amount amount{*state.pad->number(), state.pad->unit()};
+    state.pad.reset();
+    return amount;
+}
+
+void ask_length(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    KeypadSpec spec;
+    spec.title = "Length along its way";
+    spec.units = {"[ft_i]", "m", "[in_i]", "cm"};
+    std::erase_if(spec.units, [](const std::string& u) { return find_unit(u) == nullptr; });
+    const auto length = keyed(ui, state, spec);
+    if (!length) return;
+    PipeRoute route = view.route;
+    route.legs.push_back({state.from, state.to, *length, std::nullopt});
+    out.push_back(PutPipeRoute{std::move(route)});
+    close(state);
+}
+
+// Pipes that begin where the removed one ended are kept: the order says what is missing.
+void ask_leg(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    if (state.leg >= view.legs.size()) return close(state);
+    const LegRow& leg = view.legs[state.leg];
+    const SheetSpec spec{"leg", leg.label, {{{"Take it out", "take out"}, Tone::quiet, Icon::erase, true, false}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] { fact(ui, "Length", leg.value); });
+    if (answer.action) {
+        PipeRoute route = view.route;
+        route.legs.erase(route.legs.begin() + static_cast<std::ptrdiff_t>(state.leg));
+        out.push_back(PutPipeRoute{std::move(route)});
+    }
+    if (answer.closed || answer.action) close(state);
+}
+
+void ask_drawn(UiContext& ui, BleedState& state) {
+    KeypadSpec spec;
+    spec.title = "Drawn in this round";
+    spec.units = {"mL", "[foz_us]"};
+    if (auto drawn = keyed(ui, state, spec)) {
+        state.drawn = *drawn;
+        state.ask = BleedAsk::ran;
+    }
+}
+
+void ask_ran(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    if (state.fluid.empty()) state.fluid = view.fluid;
+    std::optional<BleedCount> count;
+    const auto answer_with = [&](bool clear, bool bubbles) {
+        count.emplace();
+        count->place = state.place;
+        count->drawn = *state.drawn;
+        count->clear = clear;
+        count->bubbles = bubbles;
+        count->fluid = state.fluid;
+    };
+    const SheetAnswer answer = sheet(ui, {"ran", "How did it run in the end?", {}}, [&] {
+        heading(ui, "Put in, as on the bottle");
+        std::vector<ChipSpec> specs;
+        for (const std::string& f : view.fluids) specs.push_back({f, f == state.fluid, true, {}});
+        if (const auto tapped = chips(ui, "fluids", specs)) state.fluid = view.fluids[*tapped];
+        heading(ui, state.drawn->text() + " ran");
+        if (wide_button(ui, "Clear, no bubbles")) answer_with(true, false);
+        if (wide_button(ui, "Clear, still bubbles")) answer_with(true, true);
+        if (wide_button(ui, "Dark or dirty")) answer_with(false, false);
+        if (wide_button(ui, "Dark, with bubbles")) answer_with(false, true);
+    });
+    if (count) out.push_back(PutBleedCount{std::move(*count)});
+    if (count || answer.closed) close(state);
+}
+
+}  // namespace
+
+void draw_bleed_sheet(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    switch (state.ask) {
+        case BleedAsk::none:
+            return;
+        case BleedAsk::pipe:
+            return ask_pipe(ui, view, state);
+        case BleedAsk::length:
+            return ask_length(ui, view, state, out);
+        case BleedAsk::leg:
+            return ask_leg(ui, view, state, out);
+        case BleedAsk::drawn:
+            return ask_drawn(ui, state);
+        case BleedAsk::ran:
+            return ask_ran(ui, view, state, out);
+    }
+}
+
+}  // namespace cotter
