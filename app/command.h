@@ -124,6 +124,19 @@ struct PutBleedCount {  // a nil id makes a new one
 struct RemoveBleedCount {
     Id<BleedCount> count;
 };
+struct PutMakerLimit {  // a nil id makes a new one
+    MakerLimit figure;
+};
+struct RemoveMakerLimit {
+    Id<MakerLimit> figure;
+};
+struct PutInspection {  // makes the job a periodic inspection, or changes its head
+    Inspection head;
+};
+struct RemoveInspection {};  // and its answers
+struct AnswerItem {          // at most one answer an item: the new one replaces it
+    InspectionAnswer answer;
+};
 struct SignJob {
     std::string by;
     std::string statement;
@@ -133,7 +146,8 @@ using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoSte
                              GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
                              PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot,
                              PutReading, RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark,
-                             RemoveStepMark, PutBearing, PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob>;
+                             RemoveStepMark, PutBearing, PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob,
+                 PutMakerLimit, RemoveMakerLimit, PutInspection, RemoveInspection, AnswerItem>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/nav.h"
+#include "core/survey/judge_records.h"
 #include "core/survey/records.h"
 
 namespace cotter {
@@ -98,6 +99,7 @@ struct Drafts {
     std::optional<FindingDraft> finding;
     std::optional<TimerDraft> timer;
     std::optional<WordsDraft> words;
+    std::optional<MakerLimit> figure;  // a maker's figure; its number is 0 until it was keyed in
 
     bool operator==(const Drafts&) const = default;
     template <class Self, class F>
@@ -106,6 +108,7 @@ struct Drafts {
         f.may("finding", s.finding);
         f.may("timer", s.timer);
         f.may("words", s.words);
+        f.may("figure", s.figure);
     }
 };
 

@@ -23,11 +23,16 @@ enum class Screen {
     settings,
     work,
     bearing,
-    bleed
+    bleed,
+    summary,
+    judgement,
+    figure,
+    inspection
 };
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
-                     "settings", "work", "bearing", "bleed");
+                     "settings", "work", "bearing", "bleed", "may it be towed", "judgement",
+                     "makers figure", "inspection");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

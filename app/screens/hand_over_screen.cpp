@@ -70,6 +70,9 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
          {{"Make the packet", "packet"}, Tone::strong, Icon::sheet, !busy, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (view.signed_off) fact(ui, "Signed off", view.signed_by);
+        RowSpec towing;
+        towing.grade = view.towing_grade;
+        if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         draw_gaps(ui, view, out);
         draw_packet(ui, view, out);
     });

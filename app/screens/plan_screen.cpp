@@ -29,7 +29,10 @@ void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
                                        {{"Add photos", "photos"}, Tone::quiet, Icon::camera, true, false},
                                        {{"Hand over", "hand over"}, Tone::strong, Icon::sheet, true, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
-        paragraph(ui, view.summary, true);
+        RowSpec towing;
+        towing.under = view.summary;
+        towing.grade = view.towing_grade;
+        if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         const auto front = tiles_of(std::span(view.stations).first(2));
         const auto corners = tiles_of(view.corners);
         const auto rear = tiles_of(std::span(view.stations).subspan(2));

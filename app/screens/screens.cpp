@@ -45,6 +45,16 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
         case Screen::work:
             if (session.route().record.empty()) return draw_work_list(ui, work_list_view(session), out);
             return draw_work(ui, procedure_view(session), states.work, out);
+        case Screen::summary:
+            return draw_summary(ui, summary_view(session), states.summary, out);
+        case Screen::judgement:
+            return draw_judgement(ui, judgement_view(session), states.judgement, out);
+        case Screen::figure:
+            return draw_figure(ui, figure_view(session), states.figure, out);
+        case Screen::inspection:
+            if (session.route().record.empty())
+                return draw_inspection(ui, inspection_view(session), states.inspection, out);
+            return draw_inspection_group(ui, inspection_group_view(session), states.inspection, out);
         default:
             return draw_yard(ui, yard_view(session), out);
     }

@@ -12,6 +12,10 @@
 #include "app/screens/level_screen.h"
 #include "app/screens/torque_screen.h"
 #include "app/screens/work_screen.h"
+#include "app/screens/figure_screen.h"
+#include "app/screens/inspection_screen.h"
+#include "app/screens/judgement_screen.h"
+#include "app/screens/summary_screen.h"
 #include "app/session/session.h"
 #include "app/ui/ui.h"
 
@@ -30,6 +34,10 @@ struct ScreenStates {
     WorkState work;
     BearingState bearing;
     BleedState bleed;
+    SummaryState summary;
+    JudgementState judgement;
+    FigureState figure;
+    InspectionPageState inspection;
     Route shown;  // states of a page end when another is shown
 };
 

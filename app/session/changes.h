@@ -31,6 +31,11 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutPipeRoute& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutBleedCount& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveBleedCount& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutMakerLimit& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveMakerLimit& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutInspection& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveInspection& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
 
 // The first edit of a job: its visit and an unnamed trailer with one axle.

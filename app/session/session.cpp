@@ -17,6 +17,7 @@ Result<> Session::start() {
     COTTER_ASSIGN(book_, Book::open(parts_.files, folder_, OpenMode::create));
     vault_ = std::make_unique<PhotoVault>(parts_.files, parts_.workers, folder_);
     COTTER_TRY(vault_->sweep());
+    judge_ = std::make_unique<JobJudge>(parts_.files, parts_.share, *book_);
     settings_ = load_settings(parts_.files, folder_);
     kept_ = load_state(parts_.files, folder_);
     drafts_ = kept_.drafts;
@@ -132,6 +133,10 @@ void Session::took(Result<Job> job, int undo_by) {
         not_saved_ = job.error().what;
         return tell(job.error());
     }
+    if (job->id() == job_.id())
+        judge_->job_changed();
+    else
+        judge_->job_left();
     job_ = std::move(*job);
     packed_.reset();
     not_saved_.clear();
@@ -175,6 +180,7 @@ void Session::load_job(const JobId& id) {
 }
 
 void Session::forget_job() {
+    judge_->job_left();
     job_ = {};
     packets_.clear();
     packed_.reset();

@@ -10,6 +10,7 @@
 
 #include "app/command.h"
 #include "app/session/changes.h"
+#include "app/session/job_judge.h"
 #include "app/session/state.h"
 #include "app/tasks.h"
 #include "core/base/ports.h"
@@ -77,6 +78,9 @@ public:
     [[nodiscard]] std::string packet_folder() const;
     [[nodiscard]] const SessionParts& parts() const { return parts_; }
     [[nodiscard]] PhotoVault& vault() { return *vault_; }
+    // The open job judged, as of the last change to it; what it holds is made when it is asked for.
+    [[nodiscard]] JobJudge& judge() const { return *judge_; }
+    [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
     [[nodiscard]] const WorkBook& work_book() const { return work_book_; }  // empty when it could not be read
 
 private:
@@ -133,6 +137,7 @@ private:
     std::string folder_;
     std::unique_ptr<Book> book_;
     std::unique_ptr<PhotoVault> vault_;
+    std::unique_ptr<JobJudge> judge_;
     WorkBook work_book_;
     Settings settings_;
     Nav nav_;

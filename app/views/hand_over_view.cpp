@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "app/views/plan_view.h"
+#include "app/views/summary_view.h"
 
 namespace cotter {
 
@@ -57,6 +58,8 @@ HandOverView hand_over_view(const Session& session) {
     const Job& job = session.job();
     HandOverView view;
     view.chrome = chrome_of(session, "Hand over", trailer_words(job));
+    view.towing = towing_question(session.summary());
+    view.towing_grade = towing_grade(session.summary());
     const SideWords words = session.settings().sides;
     danger_gaps(job, words, view.gaps);
     trailer_gaps(job, view.gaps);

@@ -18,6 +18,8 @@ struct Gap {
 
 struct HandOverView {
     Chrome chrome;
+    std::string towing;                 // "May it be towed? No"
+    std::optional<Grade> towing_grade;  // none: it cannot be told
     std::vector<Gap> gaps;
     bool signed_off = false;
     std::string signed_by;   // "R. Alder, 2026-05-14 15:02"

@@ -97,6 +97,37 @@ HelpPage help_page(Screen screen) {
                       "The maker's order goes before it."},
                      {"Count", "What came out at each corner, round by round, until it is clear and without bubbles."},
                      {"Brake fluid", "It strips paint and burns eyes. Hose on, goggles on, catch it all.", true}}};
+        case Screen::summary:
+            return {"May it be towed?",
+                    {{"",
+                      "The answer with its gravest reason, then place by place. A reason spells out the reading, the "
+                      "limit, who says so, and the arithmetic. What was not measured is told apart, never as good."},
+                     {"Who says so",
+                      "Law and makers' figures may forbid. Common practice only warns: confirm it with the maker."},
+                     {"To come",
+                      "The same spot measured at two visits gives a rate. The wedge in the drawing is how far off it "
+                      "may be; plan on its near edge."}}};
+        case Screen::judgement:
+            return {"One place, judged",
+                    {{"", "Every reason for or against, the gravest first. Tap one to see how it came about."},
+                     {"Cannot tell", "What is not known, why, and what would tell. Tap it to go and measure."}}};
+        case Screen::figure:
+            return {"The maker's figure",
+                    {{"",
+                      "Key in the figure, then where it stands: the document and its page, or the photo of the "
+                      "casting."},
+                     {"Remembered",
+                      "It counts for all axles with the same tag, here and at later visits; there it is offered, never "
+                      "put in by itself."}}};
+        case Screen::inspection:
+            return {"Periodic inspection",
+                    {{"",
+                      "Appendix A, item by item, answered by a qualified person: OK, not OK, repaired, not fitted. The "
+                      "answers can be changed until the job is signed off."},
+                     {"Before signing",
+                      "Inspector, carrier, date, both qualifications with their evidence, and the statement. Without "
+                      "them the job cannot be signed off."},
+                     {"Kept", "Fourteen months, and the next one within twelve."}}};
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "app/views/summary_view.h"
+
 namespace cotter {
 
 bool at_place(const Place& record, const Place& place) {
@@ -84,6 +86,8 @@ PlanView plan_view(const Session& session) {
         view.stations.push_back(plan_spot(job, Place::at(s), words));
     const auto done = std::count_if(view.corners.begin(), view.corners.end(),
                                     [](const PlanSpot& s) { return s.progress == PlanState::complete; });
+    view.towing = towing_question(session.summary());
+    view.towing_grade = towing_grade(session.summary());
     view.summary = fmt::format("{} of {} corners complete", done, view.corners.size());
     return view;
 }

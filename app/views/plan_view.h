@@ -27,6 +27,8 @@ struct PlanView {
     std::vector<PlanSpot> corners;   // axle by axle, left before right
     std::vector<PlanSpot> stations;  // drawbar, actuator, frame, lights, the whole
     std::string drawbar_up;          // the words at the drawbar's end
+    std::string towing;                 // "May it be towed? No"
+    std::optional<Grade> towing_grade;  // none: it cannot be told
     std::string summary;             // one line about all of it
 };
 

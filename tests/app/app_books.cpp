@@ -124,6 +124,12 @@ std::vector<Route> all_routes(const Session& session) {
     out.push_back({Screen::level, kCorner, {}});
     if (!session.job().all<Shot>().empty())
         out.push_back({Screen::photo, kCorner, session.job().all<Shot>().front().id.text()});
+    for (const Screen screen : {Screen::summary, Screen::inspection}) out.push_back({screen, {}, {}});
+    for (const Place& place : {kCorner, Place::at(Station::actuator), Place::at(Station::trailer)})
+        out.push_back({Screen::judgement, place, {}});
+    out.push_back({Screen::judgement, Place::at(Station::trailer), "axle 1"});
+    out.push_back({Screen::figure, kCorner, "pad-imbalance"});
+    out.push_back({Screen::inspection, {}, "Brakes"});
     return out;
 }
 

@@ -1,0 +1,111 @@
+// See job_judge.h.
+#include "app/session/job_judge.h"
+
+#include <algorithm>
+
+namespace cotter {
+
+namespace {
+
+constexpr std::size_t kMostJobs = 40;  // read for what they remember: a tap must not wait for a thousand
+
+std::pair<std::string, std::string> named(const Job& job) {
+    const Trailer* trailer = job.only<Trailer>();
+    return trailer == nullptr ? std::pair<std::string, std::string>{} : std::pair{trailer->unit, trailer->vin};
+}
+
+bool same_trailer(const Job& job, const Job& other) {
+    const auto [unit, vin] = named(job);
+    const auto [other_unit, other_vin] = named(other);
+    if (!vin.empty() && !other_vin.empty()) return vin == other_vin;
+    return !unit.empty() && unit == other_unit;
+}
+
+bool holds(const Job& job, const MakerLimit& figure) {
+    const auto& all = job.all<MakerLimit>();
+    return std::any_of(all.begin(), all.end(), [&](const MakerLimit& m) {
+        return m.what == figure.what && m.axle_model == figure.axle_model &&
+               is_lower(m.bound) == is_lower(figure.bound);
+    });
+}
+
+}  // namespace
+
+JobJudge::JobJudge(Files& files, const std::string& share, Book& book) : book_(book) {
+    auto loaded = load_register(files, share);
+    if (loaded)
+        register_ = std::move(*loaded);
+    else
+        trouble_ = loaded.error().line();
+}
+
+void JobJudge::job_left() {
+    job_changed();
+    earlier_.reset();
+    others_.reset();
+    visits_.reset();
+}
+
+// Jobs that cannot be read are left out: the open one is judged all the same.
+std::vector<Job> JobJudge::load(const Job& job, bool only_this_trailer) {
+    std::vector<Job> out;
+    const auto all = book_.jobs();
+    if (!all || job.id().nil()) return out;
+    const std::string unit = named(job).first;
+    for (const JobSummary& other : *all) {
+        if (out.size() == kMostJobs) break;
+        if (other.id == job.id()) continue;
+        // A list's line knows the unit but no VIN; one without a unit is looked into.
+        if (only_this_trailer && !other.unit.empty() && other.unit != unit) continue;
+        if (only_this_trailer && !(other.opened < job.only<Visit>()->opened)) continue;
+        auto visit = book_.load(other.id);
+        if (visit && (!only_this_trailer || same_trailer(job, *visit))) out.push_back(std::move(*visit));
+    }
+    return out;
+}
+
+const std::vector<Job>& JobJudge::earlier(const Job& job) {
+    if (!earlier_ || trailer_ != named(job)) {
+        trailer_ = named(job);
+        earlier_ = load(job, true);
+        visits_.reset();
+    }
+    return *earlier_;
+}
+
+const std::vector<Job>& JobJudge::others(const Job& job) {
+    if (!others_) others_ = load(job, false);
+    return *others_;
+}
+
+const Summary& JobJudge::summary(const Job& job, const Instant& now) {
+    if (!summary_) summary_ = judge_job(job, register_.limits, {earlier(job), now});
+    return *summary_;
+}
+
+const std::vector<EarlierVisit>& JobJudge::visits(const Job& job, const Instant& now) {
+    const std::vector<Job>& all = earlier(job);
+    if (visits_) return *visits_;
+    visits_.emplace();
+    for (const Job& visit : all) {
+        const Summary s = judge_job(visit, register_.limits, {{}, now});
+        visits_->push_back({visit.id(), visit.only<Visit>()->opened.local_date(), s.towing, s.answer});
+    }
+    return *visits_;
+}
+
+std::vector<MakerLimit> JobJudge::remembered(const Job& job, const std::string& axle_model) {
+    if (axle_model.empty()) return {};
+    std::vector<MakerLimit> out = remembered_limits(axle_model, others(job));
+    std::erase_if(out, [&](const MakerLimit& figure) { return holds(job, figure); });
+    return out;
+}
+
+std::optional<Inspection> JobJudge::last_inspection(const Job& job, const std::string& inspector) {
+    for (const Job& other : others(job))
+        if (const Inspection* head = other.only<Inspection>())
+            if (!inspector.empty() && head->inspector == inspector) return *head;
+    return std::nullopt;
+}
+
+}  // namespace cotter

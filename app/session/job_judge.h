@@ -1,0 +1,59 @@
+// The open job judged: the register, earlier visits to the same trailer, the summary, which is made anew only when the
+// job has changed; and what other jobs remember of makers' figures and inspectors. For the session; one thread.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <utility>
+#include <vector>
+
+#include "core/base/ports.h"
+#include "core/book/book.h"
+#include "core/judge/judge_job.h"
+#include "core/judge/register.h"
+
+namespace cotter {
+
+// An earlier visit as it was left, the newest first.
+struct EarlierVisit {
+    JobId id;
+    Date date;
+    Towing towing = Towing::cannot_tell;
+    std::string answer;
+};
+
+class JobJudge {
+public:
+    // `book` outlives it. Without a register nothing is judged by limits; trouble() says why.
+    JobJudge(Files& files, const std::string& share, Book& book);
+
+    void job_changed() { summary_.reset(); }
+    void job_left();  // another one is opened: what other jobs hold is read again
+
+    // All of them made at the first call after a change, as of `now`.
+    [[nodiscard]] const Summary& summary(const Job& job, const Instant& now);
+    [[nodiscard]] const std::vector<EarlierVisit>& visits(const Job& job, const Instant& now);
+    // Makers' figures for axles of this model that other jobs hold, and this one does not.
+    [[nodiscard]] std::vector<MakerLimit> remembered(const Job& job, const std::string& axle_model);
+    // The newest head of another job's inspection by this person; nullopt: none.
+    [[nodiscard]] std::optional<Inspection> last_inspection(const Job& job, const std::string& inspector);
+
+    [[nodiscard]] const JudgeRegister& reg() const { return register_; }
+    [[nodiscard]] const std::string& trouble() const { return trouble_; }
+
+private:
+    [[nodiscard]] const std::vector<Job>& earlier(const Job& job);
+    [[nodiscard]] const std::vector<Job>& others(const Job& job);
+    [[nodiscard]] std::vector<Job> load(const Job& job, bool same_trailer);
+
+    Book& book_;
+    JudgeRegister register_;
+    std::string trouble_;
+    std::pair<std::string, std::string> trailer_;  // unit and VIN that `earlier_` is of
+    std::optional<std::vector<Job>> earlier_;
+    std::optional<std::vector<Job>> others_;
+    std::optional<Summary> summary_;
+    std::optional<std::vector<EarlierVisit>> visits_;
+};
+
+}  // namespace cotter
