@@ -30,6 +30,7 @@ void read_caution(const ProcedureView& view, const StepItem& step, const StepCau
 void lead_to(const ProcedureView& view, const StepProof& evidence, Commands& out);
 
 // The sheet that a draft of words holds open: note, reason to pass, reason to leave out. `name`: of who passes it.
-void draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out);
+// False when no draft is of a step of this page.
+bool draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out);
 
 }  // namespace cotter

@@ -92,12 +92,12 @@ void draw_asking(UiContext& ui, const Asking& a) {
 
 }  // namespace
 
-void draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out) {
-    if (!view.drafts.words) return;
+bool draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out) {
+    if (!view.drafts.words) return false;
     const WordsDraft& draft = *view.drafts.words;
     const auto space = draft.field.find(' ');
     const StepItem* step = space == std::string::npos ? nullptr : step_of(view, draft.field.substr(space + 1));
-    if (step == nullptr) return;
+    if (step == nullptr) return false;
     const Asked asked = asked_of(std::string_view(draft.field).substr(0, space));
     const Asking asking{view, *step, draft, asked, name, out};
     if (name.empty()) name = view.technician;
@@ -110,6 +110,7 @@ void draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name
         asking.keep(std::nullopt);
         name.clear();
     }
+    return true;
 }
 
 }  // namespace cotter

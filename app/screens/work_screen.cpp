@@ -150,9 +150,7 @@ void draw_work(UiContext& ui, const ProcedureView& view, WorkState& state, Comma
     if (answer.tap == ScreenTap::action) act_on(view, view.steps[*view.next], actions[answer.action].act, out);
     if (view.entry)
         draw_reading(ui, *view.entry, view.drafts, state.reading, out);
-    else if (view.drafts.words)
-        draw_step_words(ui, view, state.name, out);
-    else if (!state.step.empty())
+    else if (!draw_step_words(ui, view, state.name, out) && !state.step.empty())
         draw_sheet(ui, view, state, out);
 }
 
