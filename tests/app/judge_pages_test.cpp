@@ -47,7 +47,7 @@ TEST_CASE("a reason of practice is spelled out and leads to the maker's figure")
     page.tap("Pad imbalance");
     CHECK(page.take().empty());
     CHECK(page.offences().empty());
-    page.target("inner 5.9 mm, outer 8.3 mm: 2.4 mm apart");
+    CHECK(page.log().shows("inner 5.9 mm, outer 8.3 mm: 2.4 mm apart"));
     page.tap("Enter the maker's figure");
     CHECK(only_of<GoTo>(page.take()).route == *view.reasons[0].figure);
 }
@@ -75,7 +75,7 @@ TEST_CASE("the keypad for a maker's figure opens by itself, and its answer goes 
     FigureState state;
     Page page([&](UiContext& ui, Commands& out) { draw_figure(ui, view, state, out); });
     for (const char* key : {"2", ".", "4"}) page.tap(key);
-    page.take();
+    (void)page.take();
     page.tap("Done");
     const Commands commands = page.take();
     REQUIRE(only_of<KeepDrafts>(commands).drafts.figure);

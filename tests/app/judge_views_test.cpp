@@ -1,6 +1,8 @@
 // The changes and the views of judging: makers' figures, the inspection, what is said of a whole job.
 #include <algorithm>
 
+#include <doctest/doctest.h>
+
 #include "app/views/figure_view.h"
 #include "app/views/inspection_view.h"
 #include "app/views/judgement_view.h"
