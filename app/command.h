@@ -147,7 +147,7 @@ using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoSte
                              PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot,
                              PutReading, RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark,
                              RemoveStepMark, PutBearing, PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob,
-                 PutMakerLimit, RemoveMakerLimit, PutInspection, RemoveInspection, AnswerItem>;
+                             PutMakerLimit, RemoveMakerLimit, PutInspection, RemoveInspection, AnswerItem>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

@@ -115,8 +115,13 @@ FigureView figure_view(const Session& session) {
     const MakerLimit start = begun(session, route);
     view.drafts = session.drafts();
     view.figure = start;
-    if (const auto& draft = view.drafts.figure)
-        if (draft->what == start.what && draft->id == start.id) view.figure = *draft;
+    view.model = model_of(job, route.place.axle);
+    if (const auto& draft = view.drafts.figure) {
+        const bool same = draft->what == start.what && draft->id == start.id;
+        const bool here = draft->axle_model.empty() ? draft->axle == 0 || draft->axle == route.place.axle
+                                                    : draft->axle_model == view.model;
+        if (same && here) view.figure = *draft;
+    }
     view.chrome = chrome_of(session, "The maker's figure", upper_first(start.what));
     view.key = route.place.text() + route.record;
     view.there = !start.id.nil();
@@ -124,7 +129,6 @@ FigureView figure_view(const Session& session) {
         view.value = fmt::format("{} {}", name_of(view.figure.bound), view.figure.value.text());
     if (const Limit* limit = limit_named(session, route.record))
         view.practice = fmt::format("{}: {}", limit_text(*limit), source_text(*limit));
-    view.model = model_of(job, route.place.axle);
     view.for_whom = route.place.is_corner() ? fmt::format("Axle {} of this trailer", route.place.axle)
                                             : std::string("This trailer");
     view.axle = route.place.axle;

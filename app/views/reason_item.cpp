@@ -45,7 +45,7 @@ ReasonItem reason_item(const Ground& g, SideWords words) {
 UnknownItem unknown_item(const Unknown& u, SideWords words) {
     UnknownItem item;
     const Place place = page_place(u.place, u.axle);
-    item.key = fmt::format("{} {} {} {}", place.text(), u.axle, u.component, u.subject);
+    item.key = fmt::format("{} {} {} {} {}", place.text(), u.axle, u.component, u.subject, u.because);
     item.place = judged_words(u.place, u.axle, words);
     item.subject = upper_first(u.subject);
     item.because = u.because;

@@ -59,14 +59,13 @@ TEST_CASE("the plan and the hand-over lead to the answer") {
     CHECK(plan_view(bench.session()).towing_grade == s.now.grade);
 }
 
-TEST_CASE("the summary is made anew when the job changes, and only then") {
+TEST_CASE("the summary is made anew when the job changes, also by undo") {
     SessionBench bench;
     bench.start_tandem();
-    const Summary* before = &bench.session().summary();
-    const Towing towing = before->towing;
+    const Towing towing = bench.session().summary().towing;
     CHECK(towing == Towing::cannot_tell);
     bench.apply(GoTo{{Screen::summary, {}, {}}});
-    CHECK(&bench.session().summary() == before);
+    CHECK(bench.session().summary().towing == towing);
     FindingDraft draft;
     draft.place = kCorner;
     draft.component = "wheel nuts";
@@ -204,8 +203,7 @@ TEST_CASE("an inspection with all its answers and a whole head lacks nothing") {
     SessionBench bench;
     bench.start_tandem();
     Trailer trailer = *bench.job().only<Trailer>();
-    trailer.vin = "1A9HA2228RP516001";
-    trailer.vin_nonstandard = true;
+    trailer.vin = "11111111111111111";
     trailer.maker = "own make";
     trailer.model_year = 2019;
     bench.apply(PutTrailer{trailer});
