@@ -12,6 +12,7 @@
 #include "app/draft.h"
 #include "app/nav.h"
 #include "app/settings.h"
+#include "core/quote/draft.h"
 #include "core/survey/edit.h"
 
 namespace cotter {
@@ -52,6 +53,13 @@ struct TakePhotos {  // read, stored and put into the job one after the other, b
 };
 struct CancelWork {};    // what runs beside the screen: photos being taken in, the packet being made
 struct ExportPacket {};  // into Settings::packet_folder
+
+struct KeepOffer {  // on the price shelf; a nil id makes a new one, and an open job gets it too
+    Offer offer;
+};
+struct ForgetOffer {
+    Id<Offer> offer;
+};
 
 // ---- changes to the job ----
 
@@ -137,17 +145,65 @@ struct RemoveInspection {};  // and its answers
 struct AnswerItem {          // at most one answer an item: the new one replaces it
     InspectionAnswer answer;
 };
+struct DeriveNeeds {};  // from the findings; what was changed by hand stays
+struct PutNeed {        // changed by hand from now on
+    Need need;
+};
+struct LeaveOutNeed {  // nothing is bought for it; or taken in again as the findings say
+    Id<Need> need;
+    bool out = true;
+};
+struct PutOffer {  // a nil id makes a new one
+    Offer offer;
+};
+struct RemoveOffer {  // one that no quote uses
+    Id<Offer> offer;
+};
+struct DraftQuotes {  // one for each aim that some offer serves; drafts are replaced, offered ones stay
+    QuoteTerms terms;
+};
+struct DraftByHand {
+    QuoteTerms terms;
+    std::vector<std::int64_t> packs;  // of each of the job's offers, in their order
+};
+struct RemoveQuote {  // a draft
+    Id<Quote> quote;
+};
+struct OfferQuote {  // frozen from now on
+    Id<Quote> quote;
+};
+struct RenewQuote {  // a draft of its next version; the old one is kept
+    Id<Quote> quote;
+};
+struct AnswerQuote {
+    AnswerDraft answer;
+};
+struct PutMakerLimit {  // a nil id makes a new one
+    MakerLimit figure;
+};
+struct RemoveMakerLimit {
+    Id<MakerLimit> figure;
+};
+struct PutInspection {  // makes the job a periodic inspection, or changes its head
+    Inspection head;
+};
+struct RemoveInspection {};  // and its answers
+struct AnswerItem {          // at most one answer an item: the new one replaces it
+    InspectionAnswer answer;
+};
 struct SignJob {
     std::string by;
     std::string statement;
 };
 
-using Command = std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
-                             GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
-                             PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot,
-                             PutReading, RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark,
-                             RemoveStepMark, PutBearing, PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob,
-                             PutMakerLimit, RemoveMakerLimit, PutInspection, RemoveInspection, AnswerItem>;
+using Command =
+    std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp, GiveReason,
+                 PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer, PutFinding,
+                 RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading, RemoveReading,
+                 PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing, PutPipeRoute,
+                 PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
+                 RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, DeriveNeeds, PutNeed, LeaveOutNeed, PutOffer,
+                 RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote, OfferQuote, RenewQuote, AnswerQuote>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

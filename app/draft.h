@@ -8,7 +8,7 @@
 
 #include "app/nav.h"
 #include "core/survey/judge_records.h"
-#include "core/survey/records.h"
+#include "core/survey/quote_records.h"
 
 namespace cotter {
 
@@ -94,11 +94,34 @@ struct WordsDraft {
     }
 };
 
+// An answer to a quote being taken down: what was said so far, and the strokes already drawn.
+struct AnswerDraft {
+    std::string quote;
+    std::vector<int> accepted;  // numbers of lines
+    std::vector<int> declined;
+    std::string name;
+    Channel channel = Channel::in_person;
+    std::vector<PenStroke> signature;
+
+    bool operator==(const AnswerDraft&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.must("quote", s.quote);
+        f.may("accepted", s.accepted);
+        f.may("declined", s.declined);
+        f.may("name", s.name);
+        f.may("channel", s.channel);
+        f.may("signature", s.signature);
+    }
+};
+
 struct Drafts {
     std::optional<ReadingDraft> reading;
     std::optional<FindingDraft> finding;
     std::optional<TimerDraft> timer;
     std::optional<WordsDraft> words;
+    std::optional<AnswerDraft> answer;
+    std::optional<Offer> offer;        // being entered for the shelf
     std::optional<MakerLimit> figure;  // a maker's figure; its number is 0 until it was keyed in
 
     bool operator==(const Drafts&) const = default;
@@ -108,6 +131,8 @@ struct Drafts {
         f.may("finding", s.finding);
         f.may("timer", s.timer);
         f.may("words", s.words);
+        f.may("answer", s.answer);
+        f.may("offer", s.offer);
         f.may("figure", s.figure);
     }
 };

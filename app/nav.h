@@ -24,6 +24,12 @@ enum class Screen {
     work,
     bearing,
     bleed,
+    quotes,
+    quote,
+    compare,
+    customer,
+    shelf,
+    offer,
     summary,
     judgement,
     figure,
@@ -31,8 +37,8 @@ enum class Screen {
 };
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
-                     "settings", "work", "bearing", "bleed", "may it be towed", "judgement", "makers figure",
-                     "inspection");
+                     "settings", "work", "bearing", "bleed", "quotes", "quote", "compare", "customer", "shelf", "offer",
+                     "may it be towed", "judgement", "makers figure", "inspection");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

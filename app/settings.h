@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "app/ui/theme.h"
+#include "core/base/amount.h"
 #include "core/base/fields.h"
 #include "core/base/time.h"
 
@@ -40,6 +41,31 @@ struct Wrench {
     }
 };
 
+// What the shop asks for its own work. Nothing is preset: a rate that nobody entered is not charged.
+struct ShopTerms {
+    std::string currency = "USD";
+    std::string tax_name = "Tax";
+    Number tax_percent;
+    std::int64_t hour_rate = 0;  // minor units
+    Number hours_trailer;        // set-up, once
+    Number hours_corner;         // for each corner that is touched
+    std::int64_t second_call_out = 0;
+    int valid_days = 0;  // how long an offer binds; 0: no last day
+
+    bool operator==(const ShopTerms&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("currency", s.currency);
+        f.may("tax_name", s.tax_name);
+        f.may("tax_percent", s.tax_percent);
+        f.may("hour_rate", s.hour_rate);
+        f.may("hours_trailer", s.hours_trailer);
+        f.may("hours_corner", s.hours_corner);
+        f.may("second_call_out", s.second_call_out);
+        f.may("valid_days", s.valid_days);
+    }
+};
+
 struct Settings {
     ThemeKind theme = ThemeKind::sun;
     TypeSize type = TypeSize::regular;
@@ -51,7 +77,8 @@ struct Settings {
     std::string photo_folder;   // where photos are looked for first
     bool watch_photos = false;  // new pictures in that folder are offered by themselves
     std::string packet_folder;  // where packets go; empty: beside the book
-    bool owner = false;         // an owner's own look: plain words, no hub is opened
+    ShopTerms shop;
+    bool owner = false;  // an owner's own look: plain words, no hub is opened
 
     bool operator==(const Settings&) const = default;
     [[nodiscard]] Look look() const { return {theme, type, thumb}; }
@@ -68,6 +95,7 @@ struct Settings {
         f.may("watch_photos", s.watch_photos);
         f.may("packet_folder", s.packet_folder);
         f.may("owner", s.owner);
+        f.may("shop", s.shop);
     }
 };
 

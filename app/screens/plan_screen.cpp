@@ -38,6 +38,7 @@ void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
         const auto rear = tiles_of(std::span(view.stations).subspan(2));
         const auto tapped = trailer_plan(ui, "trailer", {front, corners, rear, view.duals});
         if (row(ui, {"Work, step by step", "work"})) out.push_back(GoTo{{Screen::work, {}, {}}});
+        if (row(ui, {"Quotes and prices", "quotes"})) out.push_back(GoTo{{Screen::quotes, {}, {}}});
         if (!tapped) return;
         const std::size_t n = *tapped;
         const std::size_t after = front.size() + corners.size();

@@ -55,6 +55,18 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             if (session.route().record.empty())
                 return draw_inspection(ui, inspection_view(session), states.inspection, out);
             return draw_inspection_group(ui, inspection_group_view(session), states.inspection, out);
+        case Screen::quotes:
+            return draw_quotes(ui, quotes_view(session, states.quotes.by), states.quotes, out);
+        case Screen::quote:
+            return draw_quote(ui, quote_view(session), out);
+        case Screen::compare:
+            return draw_compare(ui, compare_view(session), out);
+        case Screen::customer:
+            return draw_customer(ui, customer_view(session), states.customer, out);
+        case Screen::shelf:
+            return draw_shelf(ui, shelf_view(session), states.shelf, out);
+        case Screen::offer:
+            return draw_offer(ui, offer_view(session), states.offer, out);
         default:
             return draw_yard(ui, yard_view(session), out);
     }

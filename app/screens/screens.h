@@ -9,6 +9,10 @@
 #include "app/screens/identify_screen.h"
 #include "app/screens/intake_screen.h"
 #include "app/screens/photo_screen.h"
+#include "app/screens/customer_screen.h"
+#include "app/screens/quote_screen.h"
+#include "app/screens/quotes_screen.h"
+#include "app/screens/shelf_screen.h"
 #include "app/screens/level_screen.h"
 #include "app/screens/torque_screen.h"
 #include "app/screens/work_screen.h"
@@ -38,6 +42,10 @@ struct ScreenStates {
     JudgementState judgement;
     FigureState figure;
     InspectionPageState inspection;
+    QuotesState quotes;
+    CustomerState customer;
+    ShelfState shelf;
+    OfferState offer;
     Route shown;  // states of a page end when another is shown
 };
 

@@ -36,7 +36,21 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutInspection& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveInspection& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const DeriveNeeds& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutNeed& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const LeaveOutNeed& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutOffer& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveOffer& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const DraftQuotes& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const DraftByHand& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveQuote& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const OfferQuote& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RenewQuote& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerQuote& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
+
+// A need for which nothing is bought, because a person said so: changed by hand, to nothing.
+[[nodiscard]] bool left_out(const Need& need);
 
 // The first edit of a job: its visit and an unnamed trailer with one axle.
 [[nodiscard]] Changes opening_changes(const Settings& settings, const Stamp& stamp);

@@ -22,6 +22,7 @@ Result<> Session::start() {
     kept_ = load_state(parts_.files, folder_);
     drafts_ = kept_.drafts;
     list_jobs();
+    list_shelf();
     if (auto work = load_work_book(parts_.files, join_path(parts_.share, "procedures")))
         work_book_ = std::move(*work);
     else

@@ -81,7 +81,8 @@ public:
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
-    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }  // empty when it could not be read
+    [[nodiscard]] const std::vector<Offer>& shelf() const { return shelf_; }  // newest seen first
+    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }    // empty when it could not be read
 
 private:
     explicit Session(const SessionParts& parts, std::string folder);
@@ -103,6 +104,8 @@ private:
     void act(const TakePhotos& c);
     void act(const CancelWork& c);
     void act(const ExportPacket& c);
+    void act(const KeepOffer& c);
+    void act(const ForgetOffer& c);
     void act(const PutStepMark& c);  // asks the procedures first
     // Those that change the job.
     template <JobCommand C>
@@ -117,6 +120,7 @@ private:
     void forget_job();
     void count_steps();
     void list_jobs();
+    void list_shelf();
     void keep_state();  // where we are and what was begun, onto the disk
     void tell(std::string text, bool error = false, bool can_undo = false) {
         notice_ = Notice{std::move(text), error, can_undo};
@@ -145,6 +149,7 @@ private:
     AppState kept_;  // as it is on the disk
     Job job_;
     std::vector<JobSummary> jobs_;
+    std::vector<Offer> shelf_;
     std::vector<PacketMade> packets_;
     std::optional<Packed> packed_;
     std::size_t undoable_ = 0, redoable_ = 0;

@@ -128,6 +128,13 @@ HelpPage help_page(Screen screen) {
                       "Inspector, carrier, date, both qualifications with their evidence, and the statement. Without "
                       "them the job cannot be signed off."},
                      {"Kept", "Fourteen months, and the next one within twelve."}}};
+        case Screen::quotes:
+        case Screen::quote:
+        case Screen::compare:
+        case Screen::customer:
+        case Screen::shelf:
+        case Screen::offer:
+            return quote_help(screen);
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

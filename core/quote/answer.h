@@ -17,7 +17,7 @@ namespace cotter {
 // The changes that replace an offered quote: the old one `changed` (kept, with its answers), and a draft of the next
 // version under `fresh`, with the old one's content. `refused`: still a draft (change it), or replaced or done already.
 [[nodiscard]] Result<std::vector<Change>> next_version(const Job& job, const Quote& old, const Id<Quote>& fresh,
-                                                       const Stamp& stamp);
+                                                       const QuoteStamp& stamp);
 
 // The quote marked done: the work accepted from it is finished. `refused`: nothing of it was accepted.
 [[nodiscard]] Result<Quote> done(const Job& job, const Quote& quote);

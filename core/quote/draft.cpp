@@ -315,7 +315,7 @@ Result<Quote> draft_quote(std::span<const Need> needs, std::span<const Offer> of
 }
 
 Result<Quote> draft_for(std::span<const Need> needs, std::span<const Offer> offers, Aim aim, const QuoteTerms& terms,
-                        const Id<Quote>& id, const Stamp& stamp) {
+                        const Id<Quote>& id, const QuoteStamp& stamp) {
     const BuyTerms buying{terms.currency,  terms.second_call_out, terms.tax_percent,
                           terms.tax_parts, terms.tax_freight,     terms.tax_call_out};
     COTTER_ASSIGN(const Choice choice, choose(needs, offers, aim, buying));

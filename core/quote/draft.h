@@ -100,7 +100,7 @@ struct QuoteFace {
     Id<Quote> id;
     std::string name;
     Aim aim = Aim::by_hand;
-    Stamp stamp;
+    QuoteStamp stamp;
 };
 
 // Parts, freight, call-out, labour, allowance, supplies, charges, discount, deposits, in that order, numbered from 1;
@@ -112,6 +112,6 @@ struct QuoteFace {
 
 // choose() and draft_quote() in one, with the aim's name.
 [[nodiscard]] Result<Quote> draft_for(std::span<const Need> needs, std::span<const Offer> offers, Aim aim,
-                                      const QuoteTerms& terms, const Id<Quote>& id, const Stamp& stamp);
+                                      const QuoteTerms& terms, const Id<Quote>& id, const QuoteStamp& stamp);
 
 }  // namespace cotter

@@ -164,7 +164,7 @@ const ReplaceRule* rule_for(std::string_view component) {
     return nullptr;
 }
 
-std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const Stamp& stamp, Random& random) {
+std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const QuoteStamp& stamp, Random& random) {
     std::vector<Need> out;
     for (const auto& [item, group] : grouped(job, scope)) {
         Need need = need_of(job, item, group);

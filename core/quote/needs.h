@@ -31,7 +31,7 @@ struct NeedScope {
     bool settled = false;  // those that are repaired, deferred or declined already, too
 };
 
-struct Stamp {
+struct QuoteStamp {
     Instant at;
     std::string by;
 };
@@ -39,7 +39,7 @@ struct Stamp {
 // The needs to put into the job: new ones, and derived ones whose findings changed (under their old id). One need an
 // item; findings of one item are joined. Needs changed by hand stay as they are, and their item is not derived again.
 // Needs whose findings are all gone stay too: taking them out is the user's choice. Empty: nothing to put.
-[[nodiscard]] std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const Stamp& stamp,
+[[nodiscard]] std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const QuoteStamp& stamp,
                                              Random& random);
 
 // The corners that the needs touch, without doubles: what a price per corner is divided by.

@@ -56,7 +56,7 @@ std::vector<Offer> all_sources() {
     return out;
 }
 
-Stamp stamp() {
+QuoteStamp stamp() {
     return {moment(20), "A. Tester"};
 }
 

@@ -20,6 +20,6 @@ namespace cotter::test {
 [[nodiscard]] std::vector<Offer> source_c();
 [[nodiscard]] std::vector<Offer> all_sources();
 
-[[nodiscard]] Stamp stamp();
+[[nodiscard]] QuoteStamp stamp();
 
 }  // namespace cotter::test

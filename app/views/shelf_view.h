@@ -1,0 +1,40 @@
+// The price shelf with the age of each price, and an offer being entered. Plain values; no ImGui.
+#pragma once
+
+#include "app/views/chrome.h"
+
+namespace cotter {
+
+struct ShelfRow {
+    Offer offer;
+    std::string title;  // "Brake pads, axle set"
+    std::string under;  // "Feld Supply, covers 2 corners of brake pads, seen 5 days ago"
+    std::string price;
+    bool old = false;     // worth asking again
+    bool in_job = false;  // the open job has it already
+};
+
+struct ShelfView {
+    Chrome chrome;
+    std::vector<ShelfRow> rows;
+    std::vector<Offer> in_job;
+};
+
+[[nodiscard]] ShelfView shelf_view(const Session& session);
+
+// "2 corners of brake pads; 1 corner of pad hardware kit"; "does not say what it covers".
+[[nodiscard]] std::string covers_words(const Offer& offer);
+
+struct OfferView {
+    Chrome chrome;
+    Offer offer;
+    std::vector<std::string> suppliers;  // known ones, newest first
+    std::vector<std::string> items;      // what the job needs, then what is often bought
+    std::string price, freight, core;    // empty: not entered
+    std::string missing;                 // what still hinders keeping it; empty: nothing
+    Drafts drafts;
+};
+
+[[nodiscard]] OfferView offer_view(const Session& session);
+
+}  // namespace cotter
