@@ -50,6 +50,7 @@ struct TakePhotos {  // read, stored and put into the job one after the other, b
     Place place;
     Slot slot = Slot::other;
     Stage stage = Stage::before;
+    bool show = false;  // the photo's page opens as soon as it is in the job, in place of the page shown
 };
 struct CancelWork {};    // what runs beside the screen: photos being taken in, the packet being made
 struct ExportPacket {};  // into Settings::packet_folder
@@ -131,19 +132,6 @@ struct PutBleedCount {  // a nil id makes a new one
 };
 struct RemoveBleedCount {
     Id<BleedCount> count;
-};
-struct PutMakerLimit {  // a nil id makes a new one
-    MakerLimit figure;
-};
-struct RemoveMakerLimit {
-    Id<MakerLimit> figure;
-};
-struct PutInspection {  // makes the job a periodic inspection, or changes its head
-    Inspection head;
-};
-struct RemoveInspection {};  // and its answers
-struct AnswerItem {          // at most one answer an item: the new one replaces it
-    InspectionAnswer answer;
 };
 struct DeriveNeeds {};  // from the findings; what was changed by hand stays
 struct PutNeed {        // changed by hand from now on
