@@ -123,6 +123,7 @@ struct Drafts {
     std::optional<AnswerDraft> answer;
     std::optional<Offer> offer;        // being entered for the shelf
     std::optional<MakerLimit> figure;  // a maker's figure; its number is 0 until it was keyed in
+    std::string vin;                   // as typed, while it does not check
 
     bool operator==(const Drafts&) const = default;
     template <class Self, class F>
@@ -131,9 +132,10 @@ struct Drafts {
         f.may("finding", s.finding);
         f.may("timer", s.timer);
         f.may("words", s.words);
+        f.may("figure", s.figure);
         f.may("answer", s.answer);
         f.may("offer", s.offer);
-        f.may("figure", s.figure);
+        f.may("vin", s.vin);
     }
 };
 

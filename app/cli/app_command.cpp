@@ -122,11 +122,10 @@ Result<> play(Ports& ports, const Options& options, FontFiles fonts) {
                                           [&clock](double now_s) { clock.pass_to(now_s); });
     };
     COTTER_ASSIGN(const auto host, make_headless({size.x, size.y, options.scale}, std::move(fonts), make));
-    COTTER_ASSIGN(const RunOutcome done,
-                  drive(*host, ports.files, options.drive, [](std::string_view line) {
-                                                    fmt::print("{}\n", line);
-                                                    std::fflush(stdout);  // whoever watches the script reads along
-                                                }));
+    COTTER_ASSIGN(const RunOutcome done, drive(*host, ports.files, options.drive, [](std::string_view line) {
+                      fmt::print("{}\n", line);
+                      std::fflush(stdout);  // whoever watches the script reads along
+                  }));
     fmt::print("{} commands, {} frames, {} shots{}\n", done.commands, done.frames, done.shots,
                options.drive.audit ? fmt::format(", {} offences", done.offences) : "");
     if (done.offences > 0)

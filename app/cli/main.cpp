@@ -29,7 +29,7 @@ int run(int argc, char** argv, Ports& ports) {
     app.require_subcommand(1);
     const std::vector<Command> commands{app_command(app, ports),    demo_command(app, ports), jobs_command(app, ports),
                                         replay_command(app, ports), pack_command(app, ports), judge_command(app, ports),
-                                        quote_command(app, ports), check_command(app, ports)};
+                                        quote_command(app, ports),  check_command(app, ports)};
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& wrong) {

@@ -39,8 +39,8 @@ Result<Packed> pack_job(Ports& ports, Workshop& shop, const DeviceKey& key, cons
     COTTER_ASSIGN(const Bytes due_json,
                   read_file(ports.files, join_path(ports.share, "procedures/rechecks.json"), kLargestFont));
     COTTER_ASSIGN(const RecheckRules due, rechecks_from_json(as_text(due_json)));
-    const PackTools tools{ports.files,   ports.workers, *shop.vault, key, regular, bold, "Cotter " COTTER_VERSION,
-                          judging.limits, due};
+    const PackTools tools{
+        ports.files, ports.workers, *shop.vault, key, regular, bold, "Cotter " COTTER_VERSION, judging.limits, due};
     COTTER_ASSIGN(Packed packed, pack(tools, whole, earlier, out_folder));
     if (packed.unchanged) return packed;
     const PacketFacts& f = packed.facts;

@@ -23,23 +23,34 @@ void draw_stages(UiContext& ui, Stage stage, CornerState& state) {
     if (const auto tapped = one_of(ui, "stage", specs)) state.stage = static_cast<Stage>(*tapped);
 }
 
-void draw_shots(UiContext& ui, const CornerView& view, Stage stage, Commands& out) {
-    const std::vector<ShotTile>& tiles_there = stage == Stage::before ? view.before : view.after;
-    heading(ui, "Photos");
+// The taken ones with their pictures, then what is missing in a tighter grid: it says what to do, not what there is.
+void draw_tiles(UiContext& ui, const CornerView& view, const std::vector<ShotTile>& all, bool taken, Commands& out) {
+    std::vector<const ShotTile*> shown;
+    for (const ShotTile& t : all)
+        if (t.shot.empty() != taken) shown.push_back(&t);
     std::vector<std::string> keys;
     std::vector<TileSpec> specs;
-    for (const ShotTile& t : tiles_there) keys.push_back(t.shot.empty() ? "empty " + t.label : t.shot);
-    for (std::size_t i = 0; i < tiles_there.size(); ++i) {
-        const ShotTile& t = tiles_there[i];
-        specs.push_back({{t.label, keys[i]}, t.under, t.picture, t.worst, t.shot.empty() ? Icon::camera : Icon::none});
-    }
-    const auto tapped = tiles(ui, "shots", specs, 112);
+    for (const ShotTile* t : shown) keys.push_back(taken ? t->shot : "empty " + t->label);
+    for (std::size_t i = 0; i < shown.size(); ++i)
+        specs.push_back({{shown[i]->label, keys[i]},
+                         shown[i]->under,
+                         shown[i]->picture,
+                         shown[i]->worst,
+                         taken ? Icon::none : Icon::camera});
+    const auto tapped = tiles(ui, taken ? "shots" : "missing", specs, taken ? 150 : 112);
     if (!tapped) return;
-    const ShotTile& t = tiles_there[*tapped];
-    if (t.shot.empty())
-        out.push_back(GoTo{{Screen::intake, view.place, std::string(name_of(t.slot))}});
-    else
+    const ShotTile& t = *shown[*tapped];
+    if (taken)
         out.push_back(GoTo{{Screen::photo, view.place, t.shot}});
+    else
+        out.push_back(GoTo{{Screen::intake, view.place, std::string(name_of(t.slot))}});
+}
+
+void draw_shots(UiContext& ui, const CornerView& view, Stage stage, Commands& out) {
+    const std::vector<ShotTile>& all = stage == Stage::before ? view.before : view.after;
+    heading(ui, "Photos");
+    draw_tiles(ui, view, all, true, out);
+    draw_tiles(ui, view, all, false, out);
 }
 
 void draw_findings(UiContext& ui, const CornerView& view, CornerState& state) {

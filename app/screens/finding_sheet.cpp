@@ -3,12 +3,34 @@
 
 #include <algorithm>
 #include <array>
+#include <span>
 
+#include "app/screens/words_field.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
 
 namespace {
+
+using Suggestions = std::span<const std::string_view>;
+
+// What is usually said of each outcome, so that nobody has to type.
+Suggestions suggestions(Outcome outcome) {
+    static constexpr std::array<std::string_view, 4> kRepaired{"renewed", "adjusted", "cleaned", "tightened"};
+    static constexpr std::array<std::string_view, 3> kDeferred{"part on order", "at the next visit", "watch it"};
+    static constexpr std::array<std::string_view, 3> kDeclined{"cost", "customer does it", "trailer to be sold"};
+    switch (outcome) {
+        case Outcome::repaired:
+            return kRepaired;
+        case Outcome::deferred:
+            return kDeferred;
+        case Outcome::declined:
+            return kDeclined;
+        case Outcome::open:
+            break;
+    }
+    return {};
+}
 
 void draw_outcomes(UiContext& ui, const FindingRow& finding, const Id<Finding>& id, Commands& out) {
     heading(ui, "What became of it?");
@@ -20,9 +42,21 @@ void draw_outcomes(UiContext& ui, const FindingRow& finding, const Id<Finding>& 
         specs.push_back({{words[i], name_of(kOutcomes[i])}, finding.outcome == kOutcomes[i], true, {}});
     if (const auto tapped = chips(ui, "outcomes", specs))
         out.push_back(SetOutcome{id, kOutcomes[*tapped], finding.outcome_note});
-    const FieldAnswer note =
-        text_field(ui, {"What was done, or why not", "outcome note"}, {finding.outcome_note, "can be added later", ""});
-    if (note.text) out.push_back(SetOutcome{id, finding.outcome, *note.text});
+}
+
+void draw_note(UiContext& ui, const FindingRow& finding, const Id<Finding>& id, const Drafts& drafts, Commands& out) {
+    const Suggestions offered = suggestions(finding.outcome);
+    std::vector<ChipSpec> specs;
+    for (const std::string_view text : offered) specs.push_back({text, text == finding.outcome_note, true, {}});
+    if (const auto tapped = chips(ui, "notes", specs))
+        out.push_back(SetOutcome{id, finding.outcome, std::string(offered[*tapped])});
+    const std::string key = "outcome note " + finding.id;
+    words_field(
+        ui, {"What was done, or why not", key}, {finding.outcome_note, "can be added later", ""}, drafts,
+        [&](const std::string& text) {
+            out.push_back(SetOutcome{id, finding.outcome, text});
+        },
+        out);
 }
 
 }  // namespace
@@ -39,8 +73,9 @@ void draw_finding(UiContext& ui, const CornerView& view, std::string& finding, C
     bool to_photo = false;
     const SheetAnswer answer = sheet(ui, spec, [&] {
         grade_plate(ui, shown->grade);
-        if (!shown->under.empty()) paragraph(ui, shown->under);
+        if (shown->outcome == Outcome::open && !shown->under.empty()) paragraph(ui, shown->under);
         draw_outcomes(ui, *shown, {*id}, out);
+        draw_note(ui, *shown, {*id}, view.drafts, out);
         to_photo = !shown->shot.empty() && row(ui, {"Open its photo", "photo"});
     });
     if (to_photo) out.push_back(GoTo{{Screen::photo, view.place, shown->shot}});

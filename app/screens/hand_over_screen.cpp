@@ -34,10 +34,10 @@ void draw_packet(UiContext& ui, const HandOverView& view, Commands& out) {
         return;
     }
     if (!view.packet_path.empty()) {
-        fact(ui, view.packet_line, view.packet_path);
+        paragraph(ui, view.packet_line + ": " + view.packet_path);
         paragraph(ui, "It was read back and found valid. Anyone can check it without this program.", true);
     }
-    for (const std::string& made : view.packets) fact(ui, "Made", made);
+    for (const std::string& made : view.packets) paragraph(ui, made);
     if (view.packets.empty())
         paragraph(ui,
                   "One file with the report, all photos, the record and its signature. It goes to " + view.folder + ".",

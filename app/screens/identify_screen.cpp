@@ -14,6 +14,12 @@ namespace cotter {
 
 namespace {
 
+std::string upper(std::string text) {
+    for (char& c : text)
+        if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 'a' + 'A');
+    return text;
+}
+
 using Change = std::function<void(Axle&)>;
 
 // One choice into all axles, or into the one that is being looked at.
@@ -87,6 +93,37 @@ void draw_which(UiContext& ui, const IdentifyView& view, IdentifyState& state) {
     if (const auto i = one_of(ui, "which axle", chips)) state.axle = *i;
 }
 
+void put_vin(const IdentifyView& view, const Drafts& drafts, bool nonstandard, Commands& out) {
+    Trailer trailer = view.trailer;
+    trailer.vin = upper(view.vin);
+    trailer.vin_nonstandard = nonstandard;
+    out.push_back(PutTrailer{std::move(trailer)});
+    Drafts cleared = drafts;
+    cleared.vin.clear();
+    out.push_back(KeepDrafts{std::move(cleared)});
+}
+
+// A number that does not check stays a draft: it is shown with what is wrong, and lost to no one.
+void draw_vin(UiContext& ui, const IdentifyView& view, const Drafts& drafts, Commands& out) {
+    const FieldAnswer answer =
+        text_field(ui, {"VIN", "vin"}, {view.vin, "17 characters, from the data plate", view.vin_note});
+    if (answer.text) {
+        Drafts typed = drafts;
+        typed.vin = *answer.text;
+        out.push_back(KeepDrafts{std::move(typed)});
+    }
+    const bool resting = ui.state.edited == 0 && ui.state.edited_before == 0;
+    if (resting && !answer.text && !drafts.vin.empty() && view.vin_note.empty()) put_vin(view, drafts, false, out);
+    if (view.vin.empty() || (view.vin_note.empty() && !view.trailer.vin_nonstandard)) return;
+    const bool shot = !view.plate_shot.empty();
+    if (toggle(ui, {"It has no standard number", "non-standard"}, view.trailer.vin_nonstandard,
+               shot ? "Home-built, state-assigned or before 1981."
+                    : "Home-built, state-assigned or before 1981: "
+                      "photograph the data plate first.",
+               shot))
+        put_vin(view, drafts, !view.trailer.vin_nonstandard, out);
+}
+
 void draw_names(UiContext& ui, const IdentifyView& view, const Drafts& drafts, Commands& out) {
     heading(ui, "What it is called");
     const auto put = [&](std::string Trailer::*field) {
@@ -99,15 +136,7 @@ void draw_names(UiContext& ui, const IdentifyView& view, const Drafts& drafts, C
     const Trailer& t = view.trailer;
     words_field(ui, {"Unit", "unit"}, {t.unit, "the fleet's own number", ""}, drafts, put(&Trailer::unit), out);
     words_field(ui, {"Plate", "plate"}, {t.plate, "", ""}, drafts, put(&Trailer::plate), out);
-    words_field(ui, {"VIN", "vin"}, {t.vin, "17 characters, from the data plate", view.vin_note}, drafts,
-                put(&Trailer::vin), out);
-    if (!t.vin.empty() && (t.vin_nonstandard || !view.vin_note.empty()) &&
-        toggle(ui, {"It has no standard number", "non-standard"}, t.vin_nonstandard,
-               "Home-built, state-assigned or before 1981. Photograph it.")) {
-        Trailer trailer = t;
-        trailer.vin_nonstandard = !t.vin_nonstandard;
-        out.push_back(PutTrailer{std::move(trailer)});
-    }
+    draw_vin(ui, view, drafts, out);
     const auto visit = [&](std::string Visit::*field) {
         return [&out, &view, field](const std::string& text) {
             Visit changed = view.visit;

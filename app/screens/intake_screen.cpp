@@ -69,6 +69,8 @@ void draw_entry(UiContext& ui, const IntakeView& view, const FolderEntry& entry,
     if (!row(ui, {entry.shown, entry.key}, spec)) return;
     if (entry.folder)
         open = entry.path;
+    else if (view.target.preset && view.target.slot != Slot::other && state.chosen.empty() && !there)
+        state.one = entry.path;  // one slot, one photo: taken in at once
     else if (state.chosen.erase(entry.path) == 0)
         state.chosen.insert(entry.path);
 }
@@ -106,6 +108,7 @@ void take_chosen(const IntakeView& view, IntakeState& state, Commands& out) {
     take.place = view.target.place;
     take.slot = view.target.slot;
     take.stage = view.target.preset ? state.stage.value_or(view.target.stage) : Stage::before;
+    take.show = view.target.preset && take.paths.size() == 1;
     state.chosen.clear();
     state.placing = !view.target.preset;
     state.at = 0;
@@ -124,7 +127,11 @@ void draw_files(UiContext& ui, const IntakeView& view, IntakeState& state, Comma
     answer_chrome(answer, out);
     if (answer.tapped(0))
         for (const FolderEntry* e : fresh) state.chosen.insert(e->path);
-    if (answer.tapped(1)) take_chosen(view, state, out);
+    if (!state.one.empty())
+        state.chosen = {std::exchange(state.one, {})};
+    else if (!answer.tapped(1))
+        return;
+    take_chosen(view, state, out);
 }
 
 // Puts the photo where it belongs; the next one moves up by itself.

@@ -15,6 +15,7 @@ struct IntakeState {
     FolderList list;
     double listed_s = -1;          // when, on the screen's clock; below 0: not yet
     std::set<std::string> chosen;  // paths
+    std::string one;               // path tapped to be taken in at once
     std::optional<Stage> stage;    // chosen for the new photos
     bool placing = false;          // the pass that asks where each belongs
     std::size_t at = 0;            // in the pass

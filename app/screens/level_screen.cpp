@@ -68,10 +68,12 @@ void draw_added(UiContext& ui, const LevelView& view, LevelState& state) {
     const Level& level = view.level;
     heading(ui, "Added");
     RowSpec product;
-    product.value = level.product.empty() ? "not named" : level.product;
+    const std::string named = level.product.empty() ? "not named" : level.product;
+    product.value = named;
     if (row(ui, "Product", product)) state.ask_product = true;
     RowSpec amount;
-    amount.value = level.added ? level.added->text() : "nothing";
+    const std::string added = level.added ? level.added->text() : "nothing";
+    amount.value = added;
     amount.under = level.product.empty() ? "name the product first" : "";
     amount.enabled = !level.product.empty() && view.there;
     if (row(ui, "Amount", amount))
@@ -128,7 +130,7 @@ void draw_body(UiContext& ui, const LevelView& view, LevelState& state, Commands
     draw_timer(ui, view, out);
     draw_added(ui, view, state);
     RowSpec why;
-    why.value = view.level.taken == Taken::measured ? "" : view.level.reason;
+    why.value = view.level.taken == Taken::measured ? std::string_view() : std::string_view(view.level.reason);
     if (row(ui, "Cannot be seen", why)) state.ask_why = true;
 }
 
@@ -138,7 +140,8 @@ void draw_level(UiContext& ui, const LevelView& view, LevelState& state, Command
     std::vector<ActionSpec> actions{{{"Photo", "photo"}, Tone::quiet, Icon::camera, true, false}};
     const std::string next = "Next: " + view.next_label;
     if (view.next_place) actions.push_back({{next, "next"}, Tone::strong, Icon::none, true, true});
-    const ScreenSpec spec = screen_of(view.chrome, "level " + view.place.text(), actions);
+    const std::string key = "level " + view.place.text();
+    const ScreenSpec spec = screen_of(view.chrome, key, actions);
     const ScreenAnswer answer = screen(ui, spec, [&] { draw_body(ui, view, state, out); });
     answer_chrome(answer, out);
     if (answer.tapped(0))

@@ -26,7 +26,7 @@ std::vector<PlanTile> tiles_of(std::span<const PlanSpot> spots) {
 void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
     const ScreenSpec spec = screen_of(view.chrome, "plan",
                                       {{{"Trailer", "trailer"}, Tone::quiet, Icon::none, true, false},
-                                       {{"Add photos", "photos"}, Tone::quiet, Icon::camera, true, false},
+                                       {{"Photos", "photos"}, Tone::quiet, Icon::none, true, false},
                                        {{"Hand over", "hand over"}, Tone::strong, Icon::sheet, true, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
         RowSpec towing;

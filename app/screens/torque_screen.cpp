@@ -36,9 +36,11 @@ void draw_ring(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
     ring.most = ui.low() ? 330 : 400;
     const std::string middle = ring.next > 0 ? fmt::format("{}", ring.next) : view.done ? "Done" : "Full";
     const std::string under =
-        ring.next > 0 ? fmt::format("next, {} of {} clicked", view.clicked.size(), ring.nuts) : "";
-    ring.middle = view.ready ? middle : "";
-    ring.under = view.ready ? under : "";
+        ring.next > 0 ? fmt::format("set to {}\n{} of {} clicked", view.set_to, view.clicked.size(), ring.nuts) : "";
+    if (view.ready) {
+        ring.middle = middle;
+        ring.under = under;
+    }
     const auto tapped = nut_ring(ui, "ring", ring);
     if (!tapped) return;
     if (!view.ready) return;
@@ -50,8 +52,7 @@ void draw_ring(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
 
 void draw_stages(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
     if (view.stages.empty()) return;
-    heading(ui, "Set the wrench to");
-    if (!view.set_to.empty()) paragraph(ui, view.set_to);
+    heading(ui, view.set_to.empty() ? "Passes" : "Set the wrench to " + view.set_to);
     if (!view.corrected.empty()) remark(ui, "Corrected for the adapter", view.corrected);
     std::vector<std::string> keys;
     std::vector<std::string> labels;
@@ -166,7 +167,8 @@ void draw_asks(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
 
 void draw_torque(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
     std::string words;
-    const ScreenSpec spec = screen_of(view.chrome, "torque " + view.place.text(), {main_action(view, words)});
+    const std::string key = "torque " + view.place.text();
+    const ScreenSpec spec = screen_of(view.chrome, key, {main_action(view, words)});
     const ScreenAnswer answer = screen(ui, spec, [&] { draw_body(ui, view, state, out); });
     answer_chrome(answer, out);
     if (answer.tapped(0)) act(view, state, out);

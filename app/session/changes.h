@@ -31,11 +31,6 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutPipeRoute& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutBleedCount& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveBleedCount& c, const Stamp& stamp);
-[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutMakerLimit& c, const Stamp& stamp);
-[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveMakerLimit& c, const Stamp& stamp);
-[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutInspection& c, const Stamp& stamp);
-[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveInspection& c, const Stamp& stamp);
-[[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const DeriveNeeds& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutNeed& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const LeaveOutNeed& c, const Stamp& stamp);
@@ -47,6 +42,11 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const OfferQuote& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RenewQuote& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerQuote& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutMakerLimit& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveMakerLimit& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutInspection& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveInspection& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
 
 // A need for which nothing is bought, because a person said so: changed by hand, to nothing.

@@ -78,11 +78,11 @@ public:
     [[nodiscard]] std::string packet_folder() const;
     [[nodiscard]] const SessionParts& parts() const { return parts_; }
     [[nodiscard]] PhotoVault& vault() { return *vault_; }
+    [[nodiscard]] const std::vector<Offer>& shelf() const { return shelf_; }  // newest seen first
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
-    [[nodiscard]] const std::vector<Offer>& shelf() const { return shelf_; }  // newest seen first
-    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }    // empty when it could not be read
+    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }  // empty when it could not be read
 
 private:
     explicit Session(const SessionParts& parts, std::string folder);
@@ -132,6 +132,7 @@ private:
     void queue(const TakePhotos& c);
     void next_photo();
     void photo_came(const TakePhotos& from, Result<Stored> stored);
+    void keep_shot(Shot shot, bool show);
     void packet_came(const JobId& job, Result<Packed> packed);
     friend class OrderTask;
     friend class PhotoTask;

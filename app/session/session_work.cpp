@@ -133,7 +133,7 @@ void Session::ordered(const TakePhotos& c) {
 
 void Session::queue(const TakePhotos& c) {
     const bool idle = intake_.empty();
-    for (const std::string& path : c.paths) intake_.push_back({{path}, c.place, c.slot, c.stage});
+    for (const std::string& path : c.paths) intake_.push_back({{path}, c.place, c.slot, c.stage, c.show});
     if (idle) next_photo();
 }
 
@@ -162,12 +162,20 @@ void Session::photo_came(const TakePhotos& from, Result<Stored> stored) {
         else if (holds_photo(job_, shot.photo.sha256))
             not_taken_.push_back(one_line(base_name(from.paths.front()), 80) + ": it is in this job already");
         else
-            commit(changes_of(job_, PutShot{std::move(shot)}, stamp()));
+            keep_shot(std::move(shot), from.show);
     } else {
         not_taken_.push_back(one_line(stored.error().line(), 400));
         tell(stored.error());
     }
     next_photo();
+}
+
+void Session::keep_shot(Shot shot, bool show) {
+    const std::size_t before = job_.all<Shot>().size();
+    commit(changes_of(job_, PutShot{std::move(shot)}, stamp()));
+    if (!show || job_.all<Shot>().size() <= before || route().screen != Screen::intake) return;
+    const Shot& kept = job_.all<Shot>().back();
+    nav_.replace({Screen::photo, kept.place, kept.id.text()});
 }
 
 void Session::act(const CancelWork&) {

@@ -56,6 +56,17 @@ bool chip_at(UiContext& ui, const ChipSpec& spec, const Rect& rect, Role role) {
     return press.tapped;
 }
 
+float cell_width(std::size_t columns, float width) {
+    return (width - Sizes::gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
+}
+
+// All in one line when they fit; else in two or more equal lines; else one below the other.
+std::size_t even_columns(std::size_t count, float widest, float width) {
+    for (std::size_t lines = 1; lines < count; ++lines)
+        if (count % lines == 0 && widest <= cell_width(count / lines, width)) return count / lines;
+    return 1;
+}
+
 constexpr float kSlot = 60;  // dp, of a switch
 
 float switch_word_width(const UiContext& ui) {
@@ -105,19 +116,18 @@ std::optional<std::size_t> one_of(UiContext& ui, std::string_view key, std::span
     std::optional<std::size_t> tapped;
     const float width = room();
     const IdScope scope(key);
-    const auto count = static_cast<float>(specs.size());
-    const float cell = (width - Sizes::gap * (count - 1)) / count;
     float widest = 0;
     for (const ChipSpec& spec : specs) widest = std::max(widest, chip_width(ui, spec));
-    const bool beside = widest <= cell;
+    const std::size_t columns = even_columns(specs.size(), widest, width);
+    const float cell = cell_width(columns, width);
     float height = 0;
-    for (const ChipSpec& spec : specs) height = std::max(height, chip_height(ui, spec, beside ? cell : width));
-    Rect place = beside ? take_space(width, height) : Rect{};
-    place.w = cell;
-    for (std::size_t i = 0; i < specs.size(); ++i) {
-        if (!beside) place = take_space(width, height);
-        if (chip_at(ui, specs[i], place, Role::choice)) tapped = i;
-        place.x += cell + Sizes::gap;
+    for (const ChipSpec& spec : specs) height = std::max(height, chip_height(ui, spec, cell));
+    for (std::size_t i = 0; i < specs.size(); i += columns) {
+        const Rect line = take_space(width, height);
+        for (std::size_t j = i; j < std::min(specs.size(), i + columns); ++j) {
+            const Rect place{line.x + static_cast<float>(j - i) * (cell + Sizes::gap), line.y, cell, height};
+            if (chip_at(ui, specs[j], place, Role::choice)) tapped = j;
+        }
     }
     return tapped;
 }

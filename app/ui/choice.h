@@ -19,7 +19,8 @@ struct ChipSpec {
 // Any number of them, in lines. Gives the tapped one; whether that adds, removes or exchanges is the session's affair.
 std::optional<std::size_t> chips(UiContext& ui, std::string_view key, std::span<const ChipSpec> specs);
 
-// One of few: equally wide side by side, or one below the other when the words do not fit. Gives the tapped one.
+// One of few: equally wide side by side, in equal lines or one below the other when the words do not fit. Gives the
+// tapped one.
 std::optional<std::size_t> one_of(UiContext& ui, std::string_view key, std::span<const ChipSpec> specs);
 
 // One of the four grades, as large plates with mark and word. Gives the tapped one.

@@ -56,7 +56,7 @@ public:
     void choose_point(std::size_t index);         // 0…points().size()-1
     // As it was keyed before; stands at the first empty point. A unit that is not on offer is left as it is.
     void restore(std::vector<std::string> texts, const std::string& ucum, Taken taken);
-    void answer(Taken taken);                     // pressing the same one again takes it back
+    void answer(Taken taken);  // pressing the same one again takes it back
 
     [[nodiscard]] Taken taken() const { return taken_; }
     [[nodiscard]] const std::string& text() const { return texts_[at_]; }  // "", "7.", "1 3/32"

@@ -69,7 +69,8 @@ void draw_nut(UiContext& ui, int nut, const Rect& rect, const Press& press, bool
 
 void draw_middle(UiContext& ui, const NutRingSpec& spec, const Point& middle, float room_there) {
     const Paint& page = ui.paint(Tone::page);
-    const Laid big = lay_text(ui, spec.middle, Type::figures, room_there);
+    const bool figure = !spec.middle.empty() && spec.middle.front() >= '0' && spec.middle.front() <= '9';
+    const Laid big = lay_text(ui, spec.middle, figure ? Type::figures : Type::title, room_there);
     const Laid small = lay_text(ui, spec.under, Type::small, room_there);
     const float height = big.height + small.height;
     const Rect top{middle.x - room_there / 2, middle.y - height / 2, room_there, big.height};

@@ -97,6 +97,13 @@ HelpPage help_page(Screen screen) {
                       "The maker's order goes before it."},
                      {"Count", "What came out at each corner, round by round, until it is clear and without bubbles."},
                      {"Brake fluid", "It strips paint and burns eyes. Hose on, goggles on, catch it all.", true}}};
+        case Screen::quotes:
+        case Screen::quote:
+        case Screen::compare:
+        case Screen::customer:
+        case Screen::shelf:
+        case Screen::offer:
+            return quote_help(screen);
         case Screen::summary:
             return {"May it be towed?",
                     {{"",
@@ -128,13 +135,6 @@ HelpPage help_page(Screen screen) {
                       "Inspector, carrier, date, both qualifications with their evidence, and the statement. Without "
                       "them the job cannot be signed off."},
                      {"Kept", "Fourteen months, and the next one within twelve."}}};
-        case Screen::quotes:
-        case Screen::quote:
-        case Screen::compare:
-        case Screen::customer:
-        case Screen::shelf:
-        case Screen::offer:
-            return quote_help(screen);
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

@@ -34,7 +34,9 @@ IdentifyView identify_view(const Session& session) {
     view.axles_fixed = on_corners(job);
     const auto& axles = view.trailer.axles;
     view.same_axles = std::all_of(axles.begin(), axles.end(), [&](const Axle& a) { return a == axles.front(); });
-    if (!view.trailer.vin.empty() && !view.trailer.vin_nonstandard) view.vin_note = check_vin(view.trailer.vin).reason;
+    view.vin = session.drafts().vin.empty() ? view.trailer.vin : session.drafts().vin;
+    const bool stands = view.trailer.vin_nonstandard && view.vin == view.trailer.vin;
+    if (!view.vin.empty() && !stands) view.vin_note = check_vin(view.vin).reason;
     for (const Shot& shot : job.all<Shot>()) {
         if (shot.slot != Slot::data_plate) continue;
         view.plate_shot = shot.photo.sha256;

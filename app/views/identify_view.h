@@ -13,7 +13,8 @@ struct IdentifyView {
     Visit visit;               // as recorded
     bool axles_fixed = false;  // records lie on its corners: the number of axles stays
     bool same_axles = true;    // all axles are alike: they are chosen together
-    std::string vin_note;      // what is wrong with the VIN; empty: nothing, or there is none
+    std::string vin;           // as typed, or as recorded
+    std::string vin_note;      // what is wrong with it; empty: nothing, or there is none
     std::string plate_shot;    // SHA-256 of the data plate's photo; empty: none
     std::string plate_shot_id;
     std::optional<WordsDraft> words;  // being typed

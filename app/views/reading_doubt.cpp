@@ -11,7 +11,11 @@ namespace cotter {
 
 namespace {
 
-constexpr double kFar = 4;  // a point so many times the middle one is a slip of the decimal point
+// A point so many times the middle one is a slip of a digit or of the decimal point.
+double far_ratio(std::string_view what) {
+    const bool one_part = what == "rotor thickness" || what == "drum diameter";  // the same part all round
+    return one_part ? 1.25 : 4;
+}
 
 struct Keyed {
     std::string text;
@@ -84,10 +88,11 @@ std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const Re
     std::vector<double> sorted;
     for (const Keyed& k : values) sorted.push_back(std::abs(k.value));
     std::sort(sorted.begin(), sorted.end());
+    const double far = far_ratio(draft.what);
     const double middle = sorted[sorted.size() / 2];
     for (const Keyed& k : values) {
         const double size = std::abs(k.value);
-        if (middle == 0 || size == 0 || (size < middle * kFar && size > middle / kFar)) continue;
+        if (middle == 0 || size == 0 || (size < middle * far && size > middle / far)) continue;
         return ReadingDoubt{fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}};
     }
     return std::nullopt;

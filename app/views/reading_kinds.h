@@ -24,6 +24,7 @@ struct ReadingKind {
     double least = 0, most = 0;                // SI: values outside are asked about; zero itself never is
     bool fractions = false;                    // read in /8, /16 or /32
     bool sign = false;                         // below zero makes sense
+    bool high = false;                         // of several points the highest counts, not the least
 };
 
 // A reading to be taken. With dual wheels each tyre has its own place.

@@ -70,9 +70,11 @@ std::string many_words(const Reading& reading) {
     const auto [low, high] = std::minmax_element(values.begin(), values.end(), less);
     const auto spread = difference(*high, *low);
     const std::string_view unit = label_of(reading.unit);
-    std::string out = fmt::format("least {} {}", written(*low), unit);
-    if (spread) out += fmt::format(", spread {} {}", written(*spread), unit);
     const ReadingKind* kind = reading_kind(reading.what);
+    const bool high_counts = kind != nullptr && kind->high;
+    std::string out =
+        fmt::format("{} {} {}", high_counts ? "most" : "least", written(high_counts ? *high : *low), unit);
+    if (spread) out += fmt::format(", spread {} {}", written(*spread), unit);
     if (kind != nullptr && reading.points.size() < kind->points.size())
         out += fmt::format(" ({} of {} points)", reading.points.size(), kind->points.size());
     return out;

@@ -14,6 +14,7 @@ struct CornerBench : AppBench {
         start_tandem();
         apply(GoInstead{{Screen::plan, {}, {}}});
         apply(GoTo{{Screen::corner, kCorner, {}}});
+        host->stage().happened();
         hands->settle();
     }
     void put_finding() {
@@ -63,7 +64,7 @@ TEST_CASE("the outcome of a finding is recorded with a note that is chosen") {
     CornerBench bench;
     bench.put_finding();
     REQUIRE(bench.tap("1 Hub cap: weeps"));
-    REQUIRE(bench.tap("deferred"));
+    REQUIRE(bench.tap("Deferred"));
     CHECK(bench.job().all<Finding>()[0].outcome == Outcome::deferred);
     REQUIRE(bench.tap("part on order"));
     CHECK(bench.job().all<Finding>()[0].outcome_note == "part on order");

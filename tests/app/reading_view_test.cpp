@@ -113,6 +113,7 @@ TEST_CASE("what cannot be below zero, and a point far from the others, are asked
 TEST_CASE("a reading half keyed in comes back after the program was killed") {
     AppBench bench;
     open_corner(bench);
+    bench.host->stage().happened();
     bench.hands->settle();
     REQUIRE(bench.tap("Rotor runout"));
     REQUIRE(bench.tap("0"));
@@ -137,6 +138,7 @@ TEST_CASE("a reading half keyed in comes back after the program was killed") {
 TEST_CASE("an odd value is saved only after a second look, in the unit that was meant") {
     AppBench bench;
     open_corner(bench);
+    bench.host->stage().happened();
     bench.hands->settle();
     REQUIRE(bench.tap("Tyre pressure, cold"));
     REQUIRE(bench.tap("kPa"));
@@ -153,6 +155,7 @@ TEST_CASE("an odd value is saved only after a second look, in the unit that was 
 TEST_CASE("'not measured' needs a reason, chosen and not typed") {
     AppBench bench;
     open_corner(bench);
+    bench.host->stage().happened();
     bench.hands->settle();
     REQUIRE(bench.tap("Pad thickness"));
     REQUIRE(bench.tap("Not accessible"));

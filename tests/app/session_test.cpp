@@ -181,6 +181,9 @@ TEST_CASE("a nut clicks once a pass") {
     torque.place = Place::corner(1, Side::left);
     torque.joint = "wheel nuts";
     torque.fasteners = 8;
+    torque.target = make_amount("90", "[lbf_av].[ft_i]").value();
+    torque.target_source = "the maker's sheet";
+    torque.wrench = "W-1";
     bench.apply(PutTorque{torque});
     REQUIRE(bench.job().all<Torque>().size() == 1);
     const auto id = bench.job().all<Torque>()[0].id;
@@ -188,6 +191,7 @@ TEST_CASE("a nut clicks once a pass") {
     CHECK(bench.session().notice()->error);  // no pass yet
     bench.apply(StartPass{id, make_amount("90", "[lbf_av].[ft_i]").value()});
     for (const int nut : {1, 5, 3}) bench.apply(TightenNut{id, nut});
+    REQUIRE_MESSAGE(bench.job().all<Torque>()[0].passes.size() == 1, bench.session().notice()->text);
     CHECK(bench.job().all<Torque>()[0].passes[0].tightened == std::vector{1, 5, 3});
     bench.apply(TightenNut{id, 5});
     CHECK(bench.session().notice()->error);

@@ -29,7 +29,7 @@ def edits():
             ("trailer", {"id": JOB[:-1] + "b", "unit": "NUR-07", "axles": [axle]})]
     setting = {"value": "90", "unit": "[lbf_av].[ft_i]"}
     puts.append(("torque", {"id": JOB[:-1] + "c", "place": "axle1-left", "joint": "wheel nuts", "fasteners": NUTS,
-                            "target": setting, "target_source": "the maker's sheet", "passes": [{"setting": setting}],
+                            "target": setting, "target_source": "the maker's sheet", "wrench": "W-1", "passes": [{"setting": setting}],
                             "at": AT, "by": "T"}))
     for kind, value in puts:
         yield json.dumps({"job": JOB, "at": AT, "by": "T", "do": [{"put": kind, "value": value}]})

@@ -88,9 +88,10 @@ TEST_CASE("book open: a newer book is refused and left byte for byte") {
     const std::string before = place.bytes();
     const Error error = error_of(place.open(OpenMode::create));
     CHECK(error.code == Errc::too_new);
-    CHECK(error.line() == fmt::format("the book was written by a newer program (version 99 of its tables, known here: {}): "
-                                      "{}; update this program",
-                                      kBookVersion, place.path));
+    CHECK(error.line() ==
+          fmt::format("the book was written by a newer program (version 99 of its tables, known here: {}): "
+                      "{}; update this program",
+                      kBookVersion, place.path));
     CHECK(sha256_hex(as_bytes(place.bytes())) == sha256_hex(as_bytes(before)));
 }
 
