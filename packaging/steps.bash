@@ -25,6 +25,9 @@ quietly() {
     return 1
 }
 
+# How the program is built for use and for its tests: optimised, without what only a debugger reads.
+release_flags=(-DCMAKE_BUILD_TYPE=None "-DCMAKE_CXX_FLAGS=-O2 -DNDEBUG")
+
 # configure FOLDER OPTIONS…: warnings are errors with the compiler that we test with; a newer one may know more of them.
 configure() {
     local folder=$1 werror=OFF
