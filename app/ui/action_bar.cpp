@@ -34,9 +34,13 @@ float stack(const UiContext& ui, std::span<const ActionSpec> actions, const Rect
     return y - at.y - Sizes::gap;
 }
 
+float rail_width(const UiContext& ui, float width) {
+    return std::min(kRail * std::min(ui.sizes.type, 1.5F), width * 0.4F);
+}
+
 Plan plan_rail(const UiContext& ui, std::span<const ActionSpec> actions, const Rect& area) {
     Plan plan;
-    const float width = std::min(kRail * std::min(ui.sizes.type, 1.5F), area.w * 0.4F);
+    const float width = rail_width(ui, area.w);
     const bool right = ui.thumb == Thumb::right;
     plan.strip = {right ? area.right() - width : area.x, area.y, width, area.h};
     plan.rest = {right ? area.x : area.x + width, area.y, area.w - width, area.h};
@@ -103,6 +107,13 @@ void draw_strip(const UiContext& ui, const Plan& plan) {
 
 float actions_height(const UiContext& ui, std::span<const ActionSpec> actions, float width) {
     return actions.empty() || ui.low() ? 0 : plan_strip(ui, actions, {0, 0, width, 0}).strip.h;
+}
+
+float rail_height(const UiContext& ui, std::span<const ActionSpec> actions, float width) {
+    if (actions.empty() || !ui.low()) return 0;
+    std::vector<Rect> places;
+    const float inner = rail_width(ui, width) - 2 * Sizes::gap;
+    return stack(ui, actions, {0, 0, inner, 0}, places) + 2 * Sizes::gap;
 }
 
 ActionsAnswer action_bar(UiContext& ui, std::span<const ActionSpec> actions, const Rect& area) {

@@ -62,6 +62,8 @@ struct ActionsAnswer {
 };
 [[nodiscard]] float actions_height(const UiContext& ui, std::span<const ActionSpec> actions,
                                    float width);  // 0 for a rail
+[[nodiscard]] float rail_height(const UiContext& ui, std::span<const ActionSpec> actions,
+                                float width);  // 0 for a strip
 ActionsAnswer action_bar(UiContext& ui, std::span<const ActionSpec> actions, const Rect& area);
 
 // The header into the top of `area`; gives what is left of it. For widgets.

@@ -76,7 +76,8 @@ SheetAnswer sheet(UiContext& ui, const SheetSpec& spec, const Body& body) {
     const float content = remembered(ui.state, content_id, ui.height);
     draw_fill({0, 0, ui.width, ui.height}, ui.theme.shade, 140);
     const float width = panel_place(ui, 0).w;
-    const float height = head_height(lay_title(ui, spec, width)) + content + actions_height(ui, spec.actions, width);
+    const float inner = std::max(content, rail_height(ui, spec.actions, width));
+    const float height = head_height(lay_title(ui, spec, width)) + inner + actions_height(ui, spec.actions, width);
     const Rect panel = panel_place(ui, height);
     const Paint& page = ui.paint(Tone::page);
     Rect plate = panel;

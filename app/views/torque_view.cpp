@@ -72,6 +72,9 @@ void fill_stages(TorqueView& view, const TorquePlan& plan) {
     std::vector<bool> taken(view.stages.size());
     std::size_t last = view.stages.size();
     for (const Pass& pass : passes) {
+        // One pass more at a setting is that stage again.
+        for (std::size_t i = 0; i < view.stages.size(); ++i)
+            if (same_torque(view.stages[i].setting, pass.setting)) last = i;
         for (std::size_t i = 0; i < view.stages.size(); ++i) {
             if (taken[i] || !same_torque(view.stages[i].setting, pass.setting)) continue;
             taken[i] = true;
@@ -81,7 +84,10 @@ void fill_stages(TorqueView& view, const TorquePlan& plan) {
         }
     }
     const bool running = !passes.empty() && !full(view.torque, passes.back());
-    if (running && last < view.stages.size()) view.stages[last].now = true;
+    if (running && last < view.stages.size()) {
+        view.stages[last].now = true;
+        view.stages[last].done = false;
+    }
     const std::size_t from = passes.empty() || last >= view.stages.size() ? 0 : last + 1;
     if (from < view.stages.size()) view.next_stage = from;
 }
