@@ -149,7 +149,8 @@ void draw_dial(UiContext& ui, const BearingView& view, BearingState& state, Comm
 
 void draw_bearing(UiContext& ui, const BearingView& view, BearingState& state, Commands& out) {
     const bool dial = view.setting.style != NutStyle::preset;
-    const ScreenSpec spec = screen_of(view.chrome, "bearing " + view.place.text(),
+    const std::string key = "bearing " + view.place.text();
+    const ScreenSpec spec = screen_of(view.chrome, key,
                                       {{{"Photo of the lock", "lock photo"}, Tone::quiet, Icon::camera, true, false},
                                        {{"Dial reading", "dial"}, Tone::strong, Icon::none, dial, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {

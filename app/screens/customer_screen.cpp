@@ -87,7 +87,8 @@ void draw_customer(UiContext& ui, const CustomerView& view, CustomerState& state
     const bool answered = !view.answer.accepted.empty() || !view.answer.declined.empty();
     if (view.draft) actions.push_back({{"Offer this price", "offer"}, Tone::strong, Icon::pin, true, true});
     if (view.can_answer) actions.push_back({{"Answer and sign", "answer"}, Tone::strong, Icon::pin, answered, true});
-    ScreenSpec spec = screen_of(view.chrome, "customer " + view.quote.text(), actions);
+    const std::string key = "customer " + view.quote.text();
+    ScreenSpec spec = screen_of(view.chrome, key, actions);
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (!view.there) return paragraph(ui, "This quote is not there any more.");
         if (view.draft) paragraph(ui, "A draft. Once it is offered its price stands still, and it can be answered.");

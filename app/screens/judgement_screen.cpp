@@ -8,8 +8,9 @@
 namespace cotter {
 
 void draw_judgement(UiContext& ui, const JudgementView& view, JudgementState& state, Commands& out) {
-    const ScreenSpec spec = screen_of(view.chrome, "judgement " + view.key,
-                                      {{{"Go to the record", "record"}, Tone::strong, Icon::none, true, true}});
+    const std::string key = "judgement " + view.key;
+    const ScreenSpec spec =
+        screen_of(view.chrome, key, {{{"Go to the record", "record"}, Tone::strong, Icon::none, true, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (view.grade)
             grade_plate(ui, *view.grade);

@@ -68,8 +68,9 @@ void draw_reasons(UiContext& ui, const CompareView& view) {
 }  // namespace
 
 void draw_quote(UiContext& ui, const QuoteView& view, Commands& out) {
+    const std::string key = "quote " + view.quote.id.text();
     const ScreenSpec spec =
-        screen_of(view.chrome, "quote " + view.quote.id.text(),
+        screen_of(view.chrome, key,
                   {{{"Why this price?", "why"}, Tone::quiet, Icon::none, view.there, false},
                    {{"Show the customer", "customer"}, Tone::strong, Icon::next, view.there, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {

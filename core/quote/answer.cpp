@@ -72,7 +72,8 @@ Result<Quote> offered(const Quote& draft, const Instant& at) {
     return quote;
 }
 
-Result<std::vector<Change>> next_version(const Job& job, const Quote& old, const Id<Quote>& fresh, const QuoteStamp& stamp) {
+Result<std::vector<Change>> next_version(const Job& job, const Quote& old, const Id<Quote>& fresh,
+                                         const QuoteStamp& stamp) {
     if (old.state == QuoteState::drafted)
         return fail(Errc::refused, "the quote is still a draft", old.name, "change the draft itself");
     if (old.state != QuoteState::offered)

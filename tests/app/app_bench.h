@@ -22,7 +22,10 @@ public:
 class CountingBytes final : public Random {
 public:
     void fill(std::span<std::uint8_t> out) override {
-        for (std::uint8_t& b : out) b = static_cast<std::uint8_t>(next_ = next_ * 1'664'525U + 1'013'904'223U) ^ 0x5A;
+        for (std::uint8_t& b : out) {
+            next_ = next_ * 1'664'525U + 1'013'904'223U;
+            b = static_cast<std::uint8_t>(next_ >> 24);  // the low bits repeat after 16 ids
+        }
     }
 
 private:

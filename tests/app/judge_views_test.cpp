@@ -113,6 +113,7 @@ TEST_CASE("a maker's figure is begun from a limit of practice, and counts once i
     figure.document = "service sheet";
     figure.page = "3";
     bench.apply(PutMakerLimit{figure});
+    bench.apply(GiveReason{"the sheet came by mail"});  // the demo is signed off
     bench.apply(GoTo{{Screen::judgement, kCorner, {}}});
     const JudgementView judged = judgement_view(bench.session());
     const auto own = std::find_if(judged.reasons.begin(), judged.reasons.end(), [](const ReasonItem& r) {

@@ -146,7 +146,7 @@ TEST_CASE("why one is dearer: the reasons shown add up to the difference") {
     bench.go(Screen::compare);
     const CompareView view = compare_view(bench.session());
     CHECK(view.a == bench.quote(Aim::soonest).id.text());
-    CHECK(view.headline == "Soonest is 26.00 dearer than Cheapest");
+    CHECK(view.headline == "Soonest is 26.00 dearer than cheapest");
     CHECK(view.sum == "107.00 − 81.00 = +26.00");
     REQUIRE(view.reasons.size() == 2);
     CHECK(view.reasons[0].amount == "+18.50");
