@@ -90,6 +90,7 @@ void draw_supplier(UiContext& ui, const OfferView& view, Commands& out) {
 
 void draw_money(UiContext& ui, const OfferView& view, OfferState& state) {
     heading(ui, "What does it cost?");
+    if (!state.wrong.empty()) remark(ui, "Not taken", state.wrong);
     const std::array rows{std::tuple{"One pack", &view.price, OfferNumber::price},
                           std::tuple{"Freight, once", &view.freight, OfferNumber::freight},
                           std::tuple{"Deposit on the old part", &view.core, OfferNumber::core}};
@@ -132,13 +133,16 @@ void draw_pad(UiContext& ui, const OfferView& view, OfferState& state, Commands&
     if (answer == KeypadAnswer::done) {
         const Amount amount{*state.pad->number(), state.pad->unit()};
         const auto money = Money::parse(amount.number.text(), view.offer.currency);
+        const bool taken = money || state.number == OfferNumber::covers;
         const std::int64_t minor = money ? money->minor : 0;
-        change(view, out, [&](Offer& o) {
-            if (state.number == OfferNumber::price) o.price = minor;
-            if (state.number == OfferNumber::freight) o.freight = minor;
-            if (state.number == OfferNumber::core) o.core = minor;
-            if (state.number == OfferNumber::covers && !o.covers.empty()) o.covers[0].extent.amount = amount;
-        });
+        state.wrong = taken ? "" : money.error().line();
+        if (taken)
+            change(view, out, [&](Offer& o) {
+                if (state.number == OfferNumber::price) o.price = minor;
+                if (state.number == OfferNumber::freight) o.freight = minor;
+                if (state.number == OfferNumber::core) o.core = minor;
+                if (state.number == OfferNumber::covers && !o.covers.empty()) o.covers[0].extent.amount = amount;
+            });
     }
     if (answer != KeypadAnswer::none) state.pad.reset();
 }

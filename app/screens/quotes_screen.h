@@ -19,6 +19,7 @@ struct QuotesState {
     std::optional<KeypadModel> pad;
     QuoteNumber number = QuoteNumber::need;
     std::size_t pack = 0;
+    std::string wrong;  // why the last number keyed in was not taken
 };
 
 void draw_quotes(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out);

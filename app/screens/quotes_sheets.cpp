@@ -67,6 +67,7 @@ void draw_terms(UiContext& ui, const QuotesView& view, QuotesState& state, Comma
     constexpr std::array kDays{0, 7, 14, 30};
     const SheetAnswer answer =
         sheet(ui, {"terms", "Our own terms", {{"Done", Tone::strong, Icon::check, true, true}}}, [&] {
+            if (!state.wrong.empty()) remark(ui, "Not taken", state.wrong);
             for (const TermRow& term : rows) {
                 RowSpec spec;
                 spec.value = term.value;
@@ -107,10 +108,14 @@ void draw_hand(UiContext& ui, const QuotesView& view, QuotesState& state, Comman
     if (answer.closed || answer.action) state.hand_open = false;
 }
 
-void put_term(const QuotesView& view, QuoteNumber which, const Number& number, Commands& out) {
+void put_term(const QuotesView& view, QuotesState& state, const Number& number, Commands& out) {
+    const QuoteNumber which = state.number;
     Settings settings = view.settings;
     ShopTerms& shop = settings.shop;
     const auto money = Money::parse(number.text(), shop.currency);
+    const bool price = which == QuoteNumber::rate || which == QuoteNumber::call_out;
+    state.wrong = price && !money ? money.error().line() : "";
+    if (!state.wrong.empty()) return;
     const std::int64_t minor = money ? money->minor : 0;
     if (which == QuoteNumber::rate) shop.hour_rate = minor;
     if (which == QuoteNumber::call_out) shop.second_call_out = minor;
@@ -126,7 +131,7 @@ void take_number(const QuotesView& view, QuotesState& state, Commands& out) {
         state.packs[state.pack] = static_cast<std::int64_t>(std::clamp(number.value(), 0.0, 9'999.0));
         return;
     }
-    if (state.number != QuoteNumber::need) return put_term(view, state.number, number, out);
+    if (state.number != QuoteNumber::need) return put_term(view, state, number, out);
     const NeedRow* row = open_need(view, state);
     if (row == nullptr) return;
     Need need = row->need;

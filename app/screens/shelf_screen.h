@@ -19,6 +19,7 @@ enum class OfferNumber { price, freight, core, covers };
 struct OfferState {
     std::optional<KeypadModel> pad;
     OfferNumber number = OfferNumber::price;
+    std::string wrong;  // why the last number keyed in was not taken
 };
 void draw_offer(UiContext& ui, const OfferView& view, OfferState& state, Commands& out);
 
