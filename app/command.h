@@ -72,6 +72,7 @@ struct PutTrailer {
 };
 struct PutFinding {  // a nil id makes a new one; with the mark when the draft has one
     FindingDraft draft;
+    bool stay = false;  // its sheet stays open on what was saved
 };
 struct RemoveFinding {  // and its tags
     Id<Finding> finding;

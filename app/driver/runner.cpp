@@ -29,6 +29,10 @@ std::string quoted_list(const std::vector<std::string>& labels) {
     return out.empty() ? "nothing" : out;
 }
 
+Point part_of(const Rect& rect, Point part) {
+    return {rect.x + rect.w * part.x, rect.y + rect.h * part.y};
+}
+
 // The strip that `wanted` lies in, or nullptr.
 const ScrollArea* strip_for(const TargetLog& log, const Rect& wanted) {
     const ScrollArea* found = nullptr;
@@ -80,8 +84,7 @@ Result<> ScriptRunner::perform(const ScriptCommand& command) {
             return {};
         }
         case ScriptVerb::drag:
-            drag(command.from, command.to, command.count > 0 ? command.count / 1000.0 : 0.4);
-            return {};
+            return drag(command);
         case ScriptVerb::pinch:
             pinch(command.from, command.to.x, command.to.y);
             return {};
@@ -131,11 +134,21 @@ Result<> ScriptRunner::expect(const ScriptCommand& command) {
 Result<Point> ScriptRunner::place_of(const ScriptCommand& command) {
     if (command.text.empty()) return command.from;
     const int nth = command.verb == ScriptVerb::tap && command.count > 0 ? command.count : 1;
-    auto at = reach(command.text, nth);
-    return at ? at : unexpected(context(at.error(), fmt::format("line {}", command.line)));
+    const auto seen = reach(command.text, nth);
+    if (!seen) return unexpected(context(seen.error(), fmt::format("line {}", command.line)));
+    return command.parts ? part_of(*seen, command.from) : seen->middle();
 }
 
-Result<Point> ScriptRunner::reach(std::string_view label, int nth) {
+Result<> ScriptRunner::drag(const ScriptCommand& command) {
+    const double seconds = command.count > 0 ? command.count / 1000.0 : 0.4;
+    if (!command.parts) return drag(command.from, command.to, seconds), Result<>{};
+    const auto seen = reach(command.text, 1);
+    if (!seen) return unexpected(context(seen.error(), fmt::format("line {}", command.line)));
+    drag(part_of(*seen, command.from), part_of(*seen, command.to), seconds);
+    return {};
+}
+
+Result<Rect> ScriptRunner::reach(std::string_view label, int nth) {
     for (int tries = 0;; ++tries) {
         const TargetLog& log = host_.stage().log();
         const auto found = log.find(label);
@@ -152,9 +165,9 @@ Result<Point> ScriptRunner::reach(std::string_view label, int nth) {
         const bool whole = inside(target.rect, target.seen);
         if (!target.enabled && whole)
             return fail(Errc::refused, fmt::format("'{}' cannot be tapped: it is off", label));
-        if (whole) return target.seen.middle();
+        if (whole) return target.seen;
         if (tries < kMostScrolls && scroll_towards(target.rect)) continue;
-        if (!target.seen.empty()) return target.seen.middle();
+        if (!target.seen.empty()) return target.seen;
         return fail(Errc::refused, fmt::format("'{}' cannot be scrolled to", label));
     }
 }
@@ -180,8 +193,8 @@ bool ScriptRunner::scroll_towards(const Rect& wanted) {
 }
 
 Result<> ScriptRunner::tap(std::string_view label, int nth) {
-    COTTER_ASSIGN(const Point at, reach(label, nth));
-    tap(at);
+    COTTER_ASSIGN(const Rect seen, reach(label, nth));
+    tap(seen.middle());
     return {};
 }
 

@@ -46,7 +46,8 @@ private:
     Result<> shoot(const std::string& name);
     Result<> rotate(Point size);
     Result<Point> place_of(const ScriptCommand& command);
-    Result<Point> reach(std::string_view label, int nth);  // scrolls to it when it must
+    Result<Rect> reach(std::string_view label, int nth);  // what is seen of it; scrolls to it when it must
+    Result<> drag(const ScriptCommand& command);
     bool scroll_towards(const Rect& wanted);
     void frame();
     void finger(std::int64_t id, Point at, FingerPhase phase);

@@ -92,6 +92,14 @@ public:
         return true;
     }
     bool place(ScriptCommand& out) { return quoted(out.text) || point(out.from); }
+    // A part of the target `label`: 0,0 is its top left, 1,1 its bottom right.
+    bool part(const std::string& label, Point& out, bool& parts) {
+        const auto in_0_1 = [](float v) { return v >= 0 && v <= 1; };
+        const std::size_t before = at_;
+        parts = !label.empty() && point(out) && in_0_1(out.x) && in_0_1(out.y);
+        if (!parts) at_ = before;
+        return parts;
+    }
     [[nodiscard]] bool more() const { return at_ < tokens_.size(); }
 
 private:
@@ -106,6 +114,13 @@ bool read_wait(Reader& in, ScriptCommand& out) {
     out.count = static_cast<int>(count);
     out.verb = unit == "ms" ? ScriptVerb::wait_ms : ScriptVerb::wait_frames;
     return unit == "ms" || unit == "frames" || unit == "frame";
+}
+
+bool read_drag(Reader& in, ScriptCommand& out) {
+    out.parts = in.quoted(out.text);
+    return (out.parts ? in.part(out.text, out.from, out.parts) && in.part(out.text, out.to, out.parts)
+                      : in.point(out.from) && in.point(out.to)) &&
+           in.maybe_count(out.count);
 }
 
 bool known_key(std::string_view key) {
@@ -123,10 +138,11 @@ bool shot_name(std::string_view name) {
 bool read_arguments(Reader& in, ScriptCommand& out) {
     switch (out.verb) {
         case ScriptVerb::tap:
+            return in.place(out) && (in.part(out.text, out.from, out.parts) || in.maybe_count(out.count));
         case ScriptVerb::press_hold:
             return in.place(out) && in.maybe_count(out.count);
         case ScriptVerb::drag:
-            return in.point(out.from) && in.point(out.to) && in.maybe_count(out.count);
+            return read_drag(in, out);
         case ScriptVerb::pinch:
             return in.point(out.from) && in.value(out.to.x) && in.value(out.to.y);
         case ScriptVerb::key:
@@ -154,9 +170,9 @@ struct VerbForm {
     std::string_view form;
 };
 constexpr std::array kVerbs{
-    VerbForm{"tap", ScriptVerb::tap, "tap \"label\" [n] or tap X,Y"},
+    VerbForm{"tap", ScriptVerb::tap, "tap \"label\" [n], tap \"label\" U,V or tap X,Y"},
     VerbForm{"press-hold", ScriptVerb::press_hold, "press-hold \"label\" [MS] or press-hold X,Y [MS]"},
-    VerbForm{"drag", ScriptVerb::drag, "drag X1,Y1 X2,Y2 [MS]"},
+    VerbForm{"drag", ScriptVerb::drag, "drag X1,Y1 X2,Y2 [MS] or drag \"label\" U1,V1 U2,V2 [MS]"},
     VerbForm{"pinch", ScriptVerb::pinch, "pinch X,Y FROM TO"},
     VerbForm{"text", ScriptVerb::text, "text \"words\""},
     VerbForm{"key", ScriptVerb::key, "key back, enter, tab, escape or backspace"},

@@ -1,6 +1,8 @@
 // See finding_entry_sheet.h.
 #include "app/screens/finding_entry_sheet.h"
 
+#include <fmt/format.h>
+
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -12,6 +14,20 @@ std::optional<std::size_t> word_chips(UiContext& ui, std::string_view key, const
     std::vector<ChipSpec> specs;
     for (const std::string& word : words) specs.push_back({{word}, word == chosen, true, {}});
     return chips(ui, key, specs);
+}
+
+// Each with the mark of the grade that it usually deserves: the tap that chooses it says that too.
+std::optional<std::size_t> usual_chips(UiContext& ui, const std::vector<FindingWords>& usual,
+                                       const FindingDraft& draft) {
+    std::vector<std::string> words;
+    std::vector<ChipSpec> specs;
+    for (const FindingWords& w : usual) words.push_back(finding_words(w.component, w.defect));
+    for (std::size_t i = 0; i < usual.size(); ++i)
+        specs.push_back({{words[i]},
+                         usual[i].component == draft.component && usual[i].defect == draft.defect,
+                         true,
+                         usual[i].grade});
+    return chips(ui, "usual", specs);
 }
 
 std::vector<std::string> shown(const std::vector<std::string_view>& words) {
@@ -36,11 +52,10 @@ public:
 
 private:
     bool usual() {
-        std::vector<std::string> words;
-        for (const FindingWords& w : entry_.usual) words.push_back(finding_words(w.component, w.defect));
-        if (const auto n = word_chips(ui_, "usual", words, finding_words(draft_.component, draft_.defect))) {
+        if (const auto n = usual_chips(ui_, entry_.usual, draft_)) {
             draft_.component = entry_.usual[*n].component;
             draft_.defect = entry_.usual[*n].defect;
+            if (!draft_.grade) draft_.grade = entry_.usual[*n].grade;
             return true;
         }
         if (wide_button(ui_, {"Something else", "else"}, {Tone::quiet, Icon::search, true, false, 0}))
@@ -105,6 +120,9 @@ bool draw_details(UiContext& ui, const FindingEntry& entry, FindingDraft& draft,
         state.list = WordList::usual;
     }
     if (entry.is_new) paragraph(ui, "How bad is it? The grade saves the finding.");
+    if (!entry.is_new && state.fresh && draft.grade)
+        paragraph(ui, fmt::format("Saved as '{}', as it usually is. Tap another grade if it is not so here.",
+                                  name_of(*draft.grade)));
     if (const auto grade = grade_choice(ui, "grade", draft.grade)) {
         draft.grade = grade;
         graded = true;
@@ -149,13 +167,18 @@ void draw_finding_sheet(UiContext& ui, const FindingEntry& entry, const Drafts& 
     FindingDraft draft = entry.draft;
     const bool choosing = draft.defect.empty() || state.choosing || state.list != WordList::usual;
     bool graded = false;
+    bool chosen = false;
     WordSteps steps(ui, entry, state, draft);
     const SheetAnswer answer = sheet(ui, spec_of(entry, choosing), [&] {
         if (!choosing)
             graded = draw_details(ui, entry, draft, state);
-        else if (steps.draw())
+        else if (chosen = steps.draw(); chosen)
             state = {};
     });
+    if (chosen && entry.is_new && draft.grade) {  // a usual one: all is said
+        state.fresh = true;
+        return out.push_back(PutFinding{draft, true});
+    }
     if (steps.same) {
         const auto shot = Uuid::parse(draft.shot);
         if (shot) out.push_back(PutTag{Tag{{}, {*shot}, *steps.same, draft.shape, draft.points}});
@@ -167,7 +190,7 @@ void draw_finding_sheet(UiContext& ui, const FindingEntry& entry, const Drafts& 
         return;
     }
     if (answer.closed || answer.action) return state = {}, finish(entry, drafts, answer.action == 0u, out);
-    if (graded && entry.is_new) {
+    if (graded && (entry.is_new || state.fresh)) {
         state = {};
         out.push_back(PutFinding{draft});
         out.push_back(keep_finding(drafts, std::nullopt));

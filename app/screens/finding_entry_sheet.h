@@ -14,6 +14,7 @@ enum class WordList { usual, components, defects };
 struct FindingSheetState {
     WordList list = WordList::usual;
     bool choosing = false;  // other words for a finding that has some already
+    bool fresh = false;     // saved a moment ago with its usual grade; another grade, or 'Done', ends it
 };
 
 void draw_finding_sheet(UiContext& ui, const FindingEntry& entry, const Drafts& drafts, FindingSheetState& state,

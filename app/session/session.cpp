@@ -122,6 +122,20 @@ void Session::commit(const Result<Changes>& changes, const std::string& reason) 
     took(book_->commit({job_.id(), s.at, s.by, reason, *changes}), 1);
 }
 
+void Session::act(const PutFinding& c) {
+    const auto changes = changes_of(job_, c, stamp());
+    commit(changes);
+    if (!c.stay || !changes) return;
+    drafts_.finding = c.draft;  // when it was not saved it is still there to be tried again
+    const auto& finding = std::get<Finding>(std::get<Put>(changes->front()).record);
+    if (waiting_) drafts_.finding.reset();
+    if (job_.find(finding.id) != nullptr) {
+        drafts_.finding->id = finding.id.text();
+        drafts_.finding->points.clear();  // its mark is in the job
+    }
+    keep_state();
+}
+
 void Session::act(const GiveReason& c) {
     if (!waiting_) return;
     const Changes changes = *std::exchange(waiting_, std::nullopt);

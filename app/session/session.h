@@ -107,6 +107,7 @@ private:
     void act(const KeepOffer& c);
     void act(const ForgetOffer& c);
     void act(const PutStepMark& c);  // asks the procedures first
+    void act(const PutFinding& c);
     // Those that change the job.
     template <JobCommand C>
     void act(const C& c) {

@@ -115,82 +115,86 @@ inline constexpr ComponentRow kComponentTable[] = {
 
 struct SlotRow {
     Slot slot;
-    std::string_view usual;  // "component:defect", the most frequent first, at most 10
+    // "component:defect=g", the most frequent first, at most 10. g is the grade that it usually deserves: s
+    // serviceable, w watch, r repair, d do not tow: what fails the law's limits or may lose a wheel or a brake. Whoever
+    // looks decides.
+    std::string_view usual;
 };
 
 inline constexpr SlotRow kSlotTable[] = {
     {Slot::whole,
-     "tyre:low or flat|frame:cracked|frame:sagging|spring:sagged|axle beam:out of square|"
-     "lamps and reflectors:lamp out|wheel nuts:one missing|jack:bent"},
+     "tyre:low or flat=d|frame:cracked=d|frame:sagging=d|spring:sagged=w|axle beam:out of square=r|"
+     "lamps and reflectors:lamp out=r|wheel nuts:one missing=d|jack:bent=w"},
     {Slot::data_plate,
-     "data plate:legible, VIN checks|data plate:not legible|data plate:does not match|"
-     "data plate:missing"},
+     "data plate:legible, VIN checks=s|data plate:not legible=w|data plate:does not match=r|"
+     "data plate:missing=r"},
     {Slot::wheel_on,
-     "wheel nuts:rust trail: has been loose|wheel nuts:one missing|wheel nuts:loose|"
-     "hub:oil thrown over the wheel|hub cap:oil mist|tyre:one shoulder worn|tyre:low or flat|"
-     "wheel:cracked|wheel stud:broken|wheel:no defect in view"},
+     "wheel nuts:rust trail: has been loose=r|wheel nuts:one missing=d|wheel nuts:loose=d|"
+     "hub:oil thrown over the wheel=r|hub cap:oil mist=w|tyre:one shoulder worn=r|tyre:low or flat=d|"
+     "wheel:cracked=d|wheel stud:broken=d|wheel:no defect in view=s"},
     {Slot::cap,
-     "hub oil:below the line|hub oil:milky: water in it|hub oil:at the line|hub cap:window cloudy|"
-     "hub cap:cracked|hub cap:gasket weeps|hub oil:black or burnt|hub oil:metal flakes|"
-     "grease cap:dented|hub cap:plug missing"},
+     "hub oil:below the line=r|hub oil:milky: water in it=r|hub oil:at the line=s|hub cap:window cloudy=w|"
+     "hub cap:cracked=r|hub cap:gasket weeps=r|hub oil:black or burnt=r|hub oil:metal flakes=d|"
+     "grease cap:dented=w|hub cap:plug missing=r"},
     {Slot::brake,
-     "rotor:heat checks|rotor:scored in rings|caliper:rusted|caliper:leaks|pads:thin|"
-     "pads:oil or grease on them|caliper:oil on it|brake hose:chafed|shoes:lining thin|drum:scored"},
+     "rotor:heat checks=r|rotor:scored in rings=r|caliper:rusted=w|caliper:leaks=d|pads:thin=r|"
+     "pads:oil or grease on them=r|caliper:oil on it=r|brake hose:chafed=r|shoes:lining thin=r|drum:scored=r"},
     {Slot::rotor_face,
-     "rotor:heat checks|rotor:scored in rings|rotor:surface rust|rotor:crack to the edge|"
-     "rotor:hot spots|rotor:pitted by rust|rotor:under its discard size|drum:scored|rotor:in order"},
+     "rotor:heat checks=r|rotor:scored in rings=r|rotor:surface rust=w|rotor:crack to the edge=d|"
+     "rotor:hot spots=w|rotor:pitted by rust=r|rotor:under its discard size=d|drum:scored=r|rotor:in order=s"},
     {Slot::rotor_edge,
-     "rotor:worn lip at the edge|rotor:crack to the edge|rotor:under its discard size|"
-     "rotor:rust between the faces|rotor:thickness varies|rotor:in order"},
+     "rotor:worn lip at the edge=w|rotor:crack to the edge=d|rotor:under its discard size=d|"
+     "rotor:rust between the faces=r|rotor:thickness varies=w|rotor:in order=s"},
     {Slot::lining,
-     "pads:thin|pads:thin and tapered|pads:inner and outer differ|pads:cracked|"
-     "pads:oil or grease on them|pads:glazed|shoes:lining thin|shoes:uneven left and right|pads:in order"},
+     "pads:thin=r|pads:thin and tapered=r|pads:inner and outer differ=r|pads:cracked=r|"
+     "pads:oil or grease on them=r|pads:glazed=w|shoes:lining thin=r|shoes:uneven left and right=w|"
+     "pads:in order=s"},
     {Slot::guide_pin,
-     "guide pin:dry|guide pin:grooved|guide pin:rusted|guide pin:bent|guide pin:boot missing|"
-     "bracket bolts:loose|caliper:slide seized"},
+     "guide pin:dry=r|guide pin:grooved=r|guide pin:rusted=r|guide pin:bent=r|guide pin:boot missing=r|"
+     "bracket bolts:loose=d|caliper:slide seized=r"},
     {Slot::caliper,
-     "caliper:leaks|caliper:piston seized|caliper:slide seized|caliper:boot torn|caliper:rusted|"
-     "caliper:bleeder seized|caliper:oil on it|caliper:on the wrong side|bracket bolts:loose|"
-     "caliper:in order"},
+     "caliper:leaks=d|caliper:piston seized=d|caliper:slide seized=r|caliper:boot torn=r|caliper:rusted=w|"
+     "caliper:bleeder seized=r|caliper:oil on it=r|caliper:on the wrong side=d|bracket bolts:loose=d|"
+     "caliper:in order=s"},
     {Slot::seal_side,
-     "seal:wet|seal:lip torn|seal:streak below it|seal:cocked|spindle:groove under the seal|"
-     "bearing:rust or etching|hub grease:pushed into the brake"},
+     "seal:wet=r|seal:lip torn=r|seal:streak below it=w|seal:cocked=r|spindle:groove under the seal=r|"
+     "bearing:rust or etching=r|hub grease:pushed into the brake=r"},
     {Slot::bearing,
-     "bearing:pitted|bearing:spalled|bearing:blue from heat|bearing:rust or etching|bearing:brinelled|"
-     "bearing:cage bent|bearing:too much end play|bearing:smooth"},
+     "bearing:pitted=r|bearing:spalled=d|bearing:blue from heat=d|bearing:rust or etching=r|"
+     "bearing:brinelled=r|bearing:cage bent=d|bearing:too much end play=r|bearing:smooth=s"},
     {Slot::spindle,
-     "spindle:journals smooth|spindle:galled|spindle:blue from heat|spindle:groove under the seal|"
-     "spindle:thread damaged|spindle:stepped|spindle:keyway worn"},
+     "spindle:journals smooth=s|spindle:galled=d|spindle:blue from heat=d|spindle:groove under the seal=r|"
+     "spindle:thread damaged=d|spindle:stepped=d|spindle:keyway worn=r"},
     {Slot::nuts,
-     "wheel nuts:torqued and marked|wheel nuts:loose|wheel nuts:one missing|"
-     "wheel nuts:rust trail: has been loose|wheel stud:broken|wheel nuts:seat galled|"
-     "wheel nuts:oil on the thread|wheel stud:stretched|wheel:stud hole elongated"},
+     "wheel nuts:torqued and marked=s|wheel nuts:loose=d|wheel nuts:one missing=d|"
+     "wheel nuts:rust trail: has been loose=r|wheel stud:broken=d|wheel nuts:seat galled=r|"
+     "wheel nuts:oil on the thread=r|wheel stud:stretched=d|wheel:stud hole elongated=d"},
     {Slot::tread,
-     "tyre:worn to the wear bars|tyre:one shoulder worn|tyre:both shoulders worn|tyre:centre worn|"
-     "tyre:cupped|tyre:flat spot|tyre:cord showing|tyre:in order"},
+     "tyre:worn to the wear bars=d|tyre:one shoulder worn=r|tyre:both shoulders worn=r|tyre:centre worn=w|"
+     "tyre:cupped=w|tyre:flat spot=w|tyre:cord showing=d|tyre:in order=s"},
     {Slot::sidewall,
-     "tyre:age cracks|tyre:bulge|tyre:cut to the cord|tyre:too old|tyre:size or type differs|"
-     "tyre:too weak for the axle|tyre:valve stem cracked|tyre:in order"},
+     "tyre:age cracks=w|tyre:bulge=d|tyre:cut to the cord=d|tyre:too old=w|tyre:size or type differs=r|"
+     "tyre:too weak for the axle=d|tyre:valve stem cracked=r|tyre:in order=s"},
     {Slot::hose_line,
-     "brake line:rusted at the fitting|brake hose:chafed|brake hose:cracked|brake line:weeps|"
-     "brake hose:weeps|brake line:unsupported|brake line:rusted along its run|brake hose:twisted"},
+     "brake line:rusted at the fitting=w|brake hose:chafed=r|brake hose:cracked=r|brake line:weeps=d|"
+     "brake hose:weeps=d|brake line:unsupported=w|brake line:rusted along its run=r|brake hose:twisted=r"},
     {Slot::reservoir,
-     "brake fluid:low|brake fluid:dark|brake fluid:water in it|brake fluid:at its mark|"
-     "reservoir:cap vent blocked|reservoir:leaks|brake actuator:leaks|breakaway battery:low under load"},
+     "brake fluid:low=r|brake fluid:dark=w|brake fluid:water in it=r|brake fluid:at its mark=s|"
+     "reservoir:cap vent blocked=r|reservoir:leaks=d|brake actuator:leaks=d|breakaway battery:low under load=r"},
     {Slot::coupler,
-     "coupler:latch does not hold|coupler:worn|coupler:cracked|coupler:bolts loose|"
-     "coupler:wrong ball size|surge actuator:too much travel|jack:slips|coupler:in order"},
+     "coupler:latch does not hold=d|coupler:worn=r|coupler:cracked=d|coupler:bolts loose=d|"
+     "coupler:wrong ball size=d|surge actuator:too much travel=r|jack:slips=r|coupler:in order=s"},
     {Slot::chains,
-     "safety chains:link worn|safety chains:hook latch missing|safety chains:too long|"
-     "safety chains:missing|safety chains:repaired wrongly|breakaway switch:cable damaged"},
+     "safety chains:link worn=r|safety chains:hook latch missing=r|safety chains:too long=r|"
+     "safety chains:missing=d|safety chains:repaired wrongly=d|breakaway switch:cable damaged=d"},
     {Slot::springs,
-     "spring:leaf broken|spring:leaf displaced|spring:sagged|spring:hanger cracked|U-bolts:loose|"
-     "shackles and equaliser:bolt worn|shackles and equaliser:bushing gone|frame:cracked|"
-     "torsion axle:arm sagged"},
+     "spring:leaf broken=d|spring:leaf displaced=d|spring:sagged=w|spring:hanger cracked=d|U-bolts:loose=d|"
+     "shackles and equaliser:bolt worn=r|shackles and equaliser:bushing gone=r|frame:cracked=d|"
+     "torsion axle:arm sagged=r"},
     {Slot::wiring,
-     "lamps and reflectors:lamp out|plug:pins corroded|wiring:chafed|wiring:ground poor|"
-     "wiring:splice not sealed|lamps and reflectors:reflector missing|brake magnet:lead chafed|"
-     "breakaway switch:corroded"},
+     "lamps and reflectors:lamp out=r|plug:pins corroded=w|wiring:chafed=r|wiring:ground poor=r|"
+     "wiring:splice not sealed=w|lamps and reflectors:reflector missing=r|brake magnet:lead chafed=r|"
+     "breakaway switch:corroded=r"},
 };
 
 }  // namespace cotter

@@ -44,6 +44,19 @@ const ComponentRow* row_of(std::string_view component) {
     return nullptr;
 }
 
+Grade grade_of(char letter) {
+    switch (letter) {
+        case 's':
+            return Grade::serviceable;
+        case 'r':
+            return Grade::repair;
+        case 'd':
+            return Grade::do_not_tow;
+        default:
+            return Grade::watch;
+    }
+}
+
 }  // namespace
 
 std::vector<FindingWords> usual_findings(Slot slot, const Place& place) {
@@ -52,7 +65,8 @@ std::vector<FindingWords> usual_findings(Slot slot, const Place& place) {
         if (row.slot != shown_slot(slot, place)) continue;
         for (const std::string_view pair : split(row.usual)) {
             const std::size_t colon = pair.find(':');
-            out.push_back({pair.substr(0, colon), pair.substr(colon + 1)});
+            const std::size_t equals = pair.rfind('=');
+            out.push_back({pair.substr(0, colon), pair.substr(colon + 1, equals - colon - 1), grade_of(pair.back())});
         }
     }
     return out;

@@ -14,6 +14,7 @@ namespace cotter {
 struct FindingWords {
     std::string_view component;
     std::string_view defect;
+    Grade grade = Grade::watch;  // that it usually deserves: shown before it is chosen, changed by whoever looks
     bool operator==(const FindingWords&) const = default;
 };
 

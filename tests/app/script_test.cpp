@@ -47,9 +47,26 @@ TEST_CASE("a script is read line by line") {
     CHECK((*parsed)[8].to == Point{40, 80});
 }
 
+TEST_CASE("coordinates beside a label are parts of its target") {
+    const auto parsed = parse_script("tap \"Photo\" 0.25,1\ndrag \"Photo\" 0,0 0.5,0.75 300\ntap \"Photo\" 2");
+    REQUIRE(parsed);
+    CHECK((*parsed)[0].parts);
+    CHECK((*parsed)[0].from == Point{0.25F, 1});
+    CHECK((*parsed)[1].parts);
+    CHECK((*parsed)[1].to == Point{0.5F, 0.75F});
+    CHECK((*parsed)[1].count == 300);
+    CHECK_FALSE((*parsed)[2].parts);
+    CHECK((*parsed)[2].count == 2);
+    CHECK(refusal("drag \"Photo\" 10,20 30,40").find("U1,V1") != std::string::npos);
+    CHECK(refusal("tap \"Photo\" 1.5,0").find("U,V") != std::string::npos);
+    Shown shown(GalleryPage::start, {412, 915}, {}, 40);
+    CHECK(played(shown, "tap \"Help\" 0.9,0.1\nexpect \"How a grade\"").empty());
+}
+
 TEST_CASE("a line that is no command is named") {
     CHECK(refusal("tap \"a\"\npush \"b\"").starts_with("no command 'push': line 2; use tap"));
-    CHECK(refusal("tap").starts_with("'tap' is not understood: line 1; write tap \"label\" [n] or tap X,Y"));
+    CHECK(refusal("tap").starts_with(
+        "'tap' is not understood: line 1; write tap \"label\" [n], tap \"label\" U,V or tap X,Y"));
     CHECK(refusal("tap \"a").starts_with("a quote is not closed: line 1"));
     CHECK(refusal("wait 5 minutes").find("write wait N ms or wait N frames") != std::string::npos);
     CHECK(refusal("shot ../a").find("letters, digits") != std::string::npos);
