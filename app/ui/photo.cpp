@@ -43,8 +43,11 @@ void draw_picture_part(UiContext& ui, std::string_view id, const Rect& box, cons
     const int px = static_cast<int>(static_cast<float>(wanted_px(ui, box)) / std::max(0.05F, std::max(part.w, part.h)));
     const Picture picture = ui.pictures.picture(id, px);
     if (picture.texture == nullptr) return;
-    ImGui::GetWindowDrawList()->AddImage(picture.texture, {box.x, box.y}, {box.right(), box.bottom()}, {part.x, part.y},
-                                         {part.right(), part.bottom()});
+    // SDL refuses all that is drawn with a corner that rounding put a hair outside of the texture.
+    const auto within = [](float u) { return std::clamp(u, 0.0F, 1.0F); };
+    ImGui::GetWindowDrawList()->AddImage(picture.texture, {box.x, box.y}, {box.right(), box.bottom()},
+                                         {within(part.x), within(part.y)},
+                                         {within(part.right()), within(part.bottom())});
 }
 
 bool photo(UiContext& ui, const Name& name, std::string_view id, float height) {

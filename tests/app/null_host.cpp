@@ -11,6 +11,16 @@
 
 namespace cotter {
 
+namespace {
+
+bool outside_texture(const ImDrawList* list) {
+    const auto beyond = [](float u) { return !(u >= 0 && u <= 1); };
+    return std::any_of(list->VtxBuffer.begin(), list->VtxBuffer.end(),
+                       [&](const ImDrawVert& v) { return beyond(v.uv.x) || beyond(v.uv.y); });
+}
+
+}  // namespace
+
 Picture NullPictures::picture(std::string_view id, int longest_px) {
     if (std::find(asked_.begin(), asked_.end(), id) == asked_.end()) {
         asked_.emplace_back(id);
@@ -39,6 +49,10 @@ NullHost::NullHost(Point size, const FontFiles& fonts, const MakeApp& make) : st
 void NullHost::frame(double now_s) {
     stage_.begin(now_s, app_->look());
     stage_.draw(*app_);
+    if (std::any_of(ImGui::GetDrawData()->CmdLists.begin(), ImGui::GetDrawData()->CmdLists.end(), outside_texture)) {
+        ++pages_refused_;
+        FAIL_CHECK("a corner of what is drawn lies outside of its texture: SDL draws nothing of that list");
+    }
 }
 
 Result<> NullHost::resize(float width, float height, double now_s) {

@@ -45,12 +45,15 @@ public:
     Result<Bytes> picture() override { return Bytes{}; }
     Result<> resize(float width, float height, double now_s) override;
     [[nodiscard]] NotedKeyboard& keyboard() { return keyboard_; }
+    // Frames in which SDL would leave out a whole list because one of its corners lies outside of its texture.
+    [[nodiscard]] int pages_refused() const { return pages_refused_; }
 
 private:
     class NoWaker final : public Waker {
     public:
         void wake() override {}
     };
+    int pages_refused_ = 0;
     NullPictures pictures_;
     NotedKeyboard keyboard_;
     NoWaker waker_;
