@@ -137,7 +137,7 @@ bool draw_details(UiContext& ui, const FindingEntry& entry, FindingDraft& draft,
 }
 
 SheetSpec spec_of(const FindingEntry& entry, bool choosing) {
-    SheetSpec spec{"finding", choosing ? "What is it?" : std::string_view(entry.title), {}};
+    SheetSpec spec{"finding", choosing ? "What is it?" : entry.title, {}};
     if (entry.is_new || choosing) return spec;
     spec.actions.push_back({{"Remove finding", "remove"}, Tone::danger, Icon::erase, true, false});
     spec.actions.push_back({{"Done", "done"}, Tone::strong, Icon::check, true, true});

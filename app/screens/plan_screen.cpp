@@ -16,7 +16,7 @@ std::vector<PlanTile> tiles_of(std::span<const PlanSpot> spots) {
                           : spot.progress == PlanState::begun  ? Icon::open_pin
                                                                : Icon::none;
         const bool untouched = spot.progress == PlanState::untouched;
-        out.push_back({spot.label, spot.state, untouched ? std::string_view{} : spot.missing, spot.worst, icon});
+        out.push_back({spot.label, spot.state, untouched ? std::string{} : spot.missing, spot.worst, icon});
     }
     return out;
 }

@@ -90,7 +90,8 @@ void draw_reason(UiContext& ui, ScreenStates& states, Commands& out) {
 
 void draw_help(UiContext& ui, Screen screen, Commands& out) {
     const HelpPage page = help_page(screen);
-    const SheetSpec spec{"help", page.title, {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
+    const SheetSpec spec{
+        "help", std::string(page.title), {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         for (const HelpPart& part : page.parts) {
             if (part.danger) {

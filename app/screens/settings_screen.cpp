@@ -66,7 +66,7 @@ private:
         if (const auto tapped = one_of(ui_, key, specs)) put([&](Settings& s) { s.*field = static_cast<E>(*tapped); });
     }
 
-    void words(const Name& name, std::string_view hint, std::string Settings::*field) {
+    void words(const Name& name, const std::string& hint, std::string Settings::*field) {
         words_field(
             ui_, name, {view_.settings.*field, hint, "", TextKind::plain, 500}, view_.drafts,
             [&](const std::string& text) { put([&](Settings& s) { s.*field = text; }); }, out_);

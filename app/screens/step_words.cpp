@@ -12,9 +12,9 @@ namespace {
 
 struct Asked {
     StepWord word = StepWord::done;
-    std::string_view title;
-    std::string_view label;
-    std::string_view hint;
+    std::string title;
+    std::string label;
+    std::string hint;
 };
 
 Asked asked_of(std::string_view kind) {

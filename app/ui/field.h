@@ -9,9 +9,9 @@
 namespace cotter {
 
 struct FieldSpec {
-    std::string_view value;  // as the records have it now
-    std::string_view hint;   // shown while it is empty
-    std::string_view error;  // below it; empty: none
+    std::string value;  // as the records have it now
+    std::string hint;   // shown while it is empty
+    std::string error;  // below it; empty: none
     TextKind kind = TextKind::plain;
     std::size_t max_bytes = 2000;
     bool enabled = true;

@@ -180,7 +180,7 @@ std::vector<ActionSpec> actions(const UiContext& ui, const KeypadModel& model) {
 
 KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& model) {
     const std::vector<ActionSpec> bar = actions(ui, model);
-    const SheetAnswer answer = sheet(ui, {key, model.spec().title, bar}, [&] {
+    const SheetAnswer answer = sheet(ui, {std::string(key), model.spec().title, bar}, [&] {
         const Body made = [&] {
             draw_points(ui, model);
             draw_display(ui, model);

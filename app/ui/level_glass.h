@@ -10,8 +10,8 @@
 namespace cotter {
 
 struct LevelGlassSpec {
-    std::string_view title;  // "Before"
-    bool round = true;       // a cap's window; else a reservoir
+    std::string title;  // "Before"
+    bool round = true;  // a cap's window; else a reservoir
     std::optional<LevelMark> mark;
 };
 

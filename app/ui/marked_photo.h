@@ -22,7 +22,7 @@ struct MarkedPhotoState {
 };
 
 struct MarkedPhotoSpec {
-    std::string_view picture;     // its id
+    std::string picture;          // its id
     float width = 0, height = 0;  // of the upright picture, any unit
     std::span<const PhotoMark> marks;
     std::optional<std::size_t> chosen;  // has handles, and takes drags
@@ -43,7 +43,7 @@ MarkedPhotoAnswer marked_photo(UiContext& ui, const Name& name, const MarkedPhot
                                float most);
 
 struct TwoPhotosSpec {
-    std::string_view before, after;  // pictures' ids
+    std::string before, after;  // pictures' ids
     float before_width = 1, before_height = 1, after_width = 1, after_height = 1;
 };
 

@@ -13,8 +13,8 @@ struct NutRingSpec {
     int nuts = 0;              // 1…24; 1 is the top one, clockwise
     std::vector<int> clicked;  // in this pass
     int next = 0;              // 0: none
-    std::string_view middle;   // in the middle: the next one's number, a check
-    std::string_view under;    // below it
+    std::string middle;        // in the middle: the next one's number, a check
+    std::string under;         // below it
     float most = 380;          // dp, the ring's diameter at most
 };
 

@@ -19,9 +19,9 @@ void remark(UiContext& ui, std::string_view title, std::string_view text);
 bool empty_state(UiContext& ui, std::string_view title, std::string_view text, const Name& action);
 
 struct ProgressSpec {
-    std::string_view doing;   // "Packing 24 photos"
-    std::string_view detail;  // "photo 7 of 24"
-    float fraction = -1;      // 0…1; below 0: not known
+    std::string doing;    // "Packing 24 photos"
+    std::string detail;   // "photo 7 of 24"
+    float fraction = -1;  // 0…1; below 0: not known
     bool may_cancel = true;
 };
 // True when 'cancel' was tapped.

@@ -11,7 +11,7 @@ struct PressSpec {
     bool enabled = true;
     bool chosen = false;
     bool main = false;
-    std::string_view value;
+    std::string value;
 };
 
 struct Press {

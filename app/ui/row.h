@@ -11,8 +11,8 @@
 namespace cotter {
 
 struct RowSpec {
-    std::string_view under;  // a second line
-    std::string_view value;  // on the right, or below when there is no room
+    std::string under;  // a second line
+    std::string value;  // on the right, or below when there is no room
     std::optional<Grade> grade;
     Icon icon = Icon::none;  // on the left, where there is no grade
     bool leads_on = true;    // shows the arrow
@@ -28,8 +28,8 @@ void fact(UiContext& ui, std::string_view label, std::string_view value);
 
 struct TileSpec {
     Name name;
-    std::string_view under;
-    std::string_view picture;  // its id; empty: none
+    std::string under;
+    std::string picture;  // its id; empty: none
     std::optional<Grade> grade;
     Icon icon = Icon::none;  // in the picture's place while there is none
     bool chosen = false;

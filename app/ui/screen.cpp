@@ -61,7 +61,6 @@ ScreenAnswer screen(UiContext& ui, const ScreenSpec& spec, const Body& body) {
     ImGui::SetNextWindowSize({ui.width, ui.height});
     ImGui::Begin("###screen", nullptr, kBase);
     sharpen(ui);
-    draw_fill({0, 0, ui.width, ui.height}, ui.paint(Tone::page).ground);
     const Rect area{ui.insets.left, ui.insets.top, ui.width - ui.insets.left - ui.insets.right,
                     ui.height - ui.insets.top - ui.insets.bottom};
     const HeaderAnswer header = header_bar(ui, spec.header, area);

@@ -4,7 +4,7 @@
 #include <functional>
 #include <optional>
 #include <span>
-#include <string_view>
+#include <string>
 #include <vector>
 
 #include "app/ui/draw.h"
@@ -14,9 +14,9 @@
 namespace cotter {
 
 struct HeaderSpec {
-    std::string_view title;
-    std::string_view under;  // a line below the title: where we are
-    std::string_view saved;  // "saved 08:14", or why not; empty: not shown
+    std::string title;
+    std::string under;  // a line below the title: where we are
+    std::string saved;  // "saved 08:14", or why not; empty: not shown
     bool saved_ok = true;
     bool back = true;
     bool undo = false;  // the button is there
@@ -33,12 +33,12 @@ struct ActionSpec {
 };
 
 struct ToastSpec {
-    std::string_view text;    // empty: none
-    std::string_view action;  // "Undo"; empty: none
+    std::string text;    // empty: none
+    std::string action;  // "Undo"; empty: none
 };
 
 struct ScreenSpec {
-    std::string_view key;  // one per kind of screen and record: each keeps its own scroll position
+    std::string key;  // one per kind of screen and record: each keeps its own scroll position
     HeaderSpec header;
     std::vector<ActionSpec> actions;  // the main one last
     ToastSpec toast;

@@ -95,7 +95,7 @@ void scroll_area(UiContext& ui, const ScrollSpec& spec, const Rect& rect, const 
 void scroll_strip(UiContext& ui, std::string_view key, float height, const Body& body) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     const Rect rect{at.x, at.y, ImGui::GetContentRegionAvail().x, height + kBar + 2};
-    scrolled(ui, {key, 0, 0, true}, rect, body);
+    scrolled(ui, {std::string(key), 0, 0, true}, rect, body);
 }
 
 void same_line() {

@@ -10,7 +10,7 @@ namespace cotter {
 using Body = std::function<void()>;
 
 struct ScrollSpec {
-    std::string_view key;
+    std::string key;
     float pad_x = 0, pad_y = 0;  // dp of space round the content, scrolled with it
     bool sideways = false;
 };

@@ -68,7 +68,7 @@ SheetAnswer sheet(UiContext& ui, const SheetSpec& spec, const Body& body) {
     SheetAnswer answer;
     ImGui::SetNextWindowPos({0, 0});
     ImGui::SetNextWindowSize({ui.width, ui.height});
-    ImGui::Begin(("###sheet-" + std::string(spec.key)).c_str(), nullptr, kOver);
+    ImGui::Begin(("###sheet-" + spec.key).c_str(), nullptr, kOver);
     sharpen(ui);
     const int below = ui.log.drawing++;
     ui.log.layer = std::max(ui.log.layer, ui.log.drawing);

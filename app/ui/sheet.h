@@ -6,8 +6,8 @@
 namespace cotter {
 
 struct SheetSpec {
-    std::string_view key;
-    std::string_view title;
+    std::string key;
+    std::string title;
     std::vector<ActionSpec> actions;  // the main one last
 };
 

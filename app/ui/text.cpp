@@ -2,6 +2,7 @@
 #include "app/ui/text.h"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 
 #include <algorithm>
 #include <cmath>
@@ -24,77 +25,94 @@ std::size_t character(std::string_view text) {
     return n;
 }
 
-// The longest start of `word` that fits, at least one character.
-std::size_t fitting(const Face& face, float em, std::string_view word, float width) {
-    std::size_t fits = character(word);
-    for (std::size_t next = fits; next < word.size() && measure(face, em, word.substr(0, next)) <= width;) {
-        fits = next;
-        next += character(word.substr(next));
+// Goes through a text once, character by character, as ImGui will when it draws it: the sums are the same to the bit.
+class Ruler {
+public:
+    Ruler(const Face& face, float em) : font_(*face.font), scale_(em * face.ratio / face.font->FontSize) {}
+
+    struct Step {
+        std::size_t bytes;
+        float advance;
+    };
+    [[nodiscard]] Step step(std::string_view text) const {
+        auto c = static_cast<unsigned int>(static_cast<unsigned char>(text.front()));
+        std::size_t bytes = 1;
+        if (c >= 0x80) {
+            const int read = ImTextCharFromUtf8(&c, text.data(), text.data() + text.size());
+            bytes = static_cast<std::size_t>(std::max(1, read));
+        }
+        return {bytes, c == '\r' ? 0 : font_.GetCharAdvance(static_cast<ImWchar>(c)) * scale_};
     }
-    return fits;
-}
+
+private:
+    const ImFont& font_;
+    float scale_;
+};
 
 float widest_word(const Face& face, float em, std::string_view text) {
+    const Ruler ruler(face, em);
     float widest = 0;
+    float word = 0;
     while (!text.empty()) {
-        const std::size_t end = std::min(text.find_first_of(" \n"), text.size());
-        widest = std::max(widest, measure(face, em, text.substr(0, end)));
-        text.remove_prefix(std::min(end + 1, text.size()));
+        const auto [bytes, advance] = ruler.step(text);
+        word = text.front() == ' ' || text.front() == '\n' ? 0 : word + advance;
+        widest = std::max(widest, word);
+        text.remove_prefix(bytes);
     }
     return widest;
 }
 
 class Breaker {
 public:
-    Breaker(const Face& face, float em, float width) : face_(face), em_(em), width_(width) {}
+    Breaker(const Face& face, float em, float width, Laid& out) : ruler_(face, em), width_(width), out_(out) {}
 
     void paragraph(std::string_view text) {
         do {
-            const std::string_view line = next_line(text);
-            lines.push_back(line);
-            text.remove_prefix(std::min(text.size(), line.size()));
+            const auto [bytes, width] = next_line(text);
+            out_.lines.push_back(text.substr(0, bytes));
+            out_.widths.push_back(width);
+            text.remove_prefix(bytes);
             if (text.starts_with(' ')) text.remove_prefix(1);
         } while (!text.empty());
     }
 
-    std::vector<std::string_view> lines;
-
 private:
-    // As many words as fit; a single word that does not fit is broken.
-    [[nodiscard]] std::string_view next_line(std::string_view text) const {
-        if (measure(face_, em_, text) <= width_) return text;
-        std::size_t good = 0;
-        for (std::size_t space = text.find(' '); space != std::string_view::npos; space = text.find(' ', space + 1)) {
-            if (measure(face_, em_, text.substr(0, space)) > width_) break;
-            good = space;
+    // As many words as fit; a single word that does not fit is broken, after one character at least.
+    [[nodiscard]] Ruler::Step next_line(std::string_view text) const {
+        Ruler::Step words{0, 0};
+        Ruler::Step all{0, 0};
+        while (all.bytes < text.size()) {
+            if (text[all.bytes] == ' ') words = all;
+            const auto [bytes, advance] = ruler_.step(text.substr(all.bytes));
+            if (all.advance + advance > width_ && (words.bytes > 0 || all.bytes > 0))
+                return words.bytes > 0 ? words : all;
+            all = {all.bytes + bytes, all.advance + advance};
         }
-        if (good > 0) return text.substr(0, good);
-        const std::string_view word = text.substr(0, text.find(' ', 1));
-        return measure(face_, em_, word) <= width_ ? word : text.substr(0, fitting(face_, em_, word, width_));
+        return all;
     }
 
-    const Face& face_;
-    float em_, width_;
+    Ruler ruler_;
+    float width_;
+    Laid& out_;
 };
 
 }  // namespace
 
 Laid lay_text(const UiContext& ui, std::string_view text, Type type, float width) {
     const Face& face = ui.face(type);
-    Laid laid{text, {}, type, ui.em(type), 0, 0, 0};
+    Laid laid{text, {}, {}, type, ui.em(type), 0, 0, 0};
     const float widest = widest_word(face, laid.em, text);
     if (widest > width) laid.em = std::max(Sizes::min_text, laid.em * std::max(0.0F, width) / widest * 0.99F);
     laid.em = std::min(laid.em, ui.em(type));
-    Breaker breaker(face, laid.em, width);
+    Breaker breaker(face, laid.em, width, laid);
     std::string_view rest = text;
     for (auto end = rest.find('\n'); end != std::string_view::npos; end = rest.find('\n')) {
         breaker.paragraph(rest.substr(0, end));
         rest.remove_prefix(end + 1);
     }
     breaker.paragraph(rest);
-    laid.lines = std::move(breaker.lines);
     laid.pitch = laid.em * face.ratio;
-    for (const std::string_view line : laid.lines) laid.width = std::max(laid.width, measure(face, laid.em, line));
+    for (const float line : laid.widths) laid.width = std::max(laid.width, line);
     laid.height = laid.pitch * static_cast<float>(laid.lines.size());
     return laid;
 }
@@ -118,8 +136,9 @@ void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook&
     const float top = box.y + (look.centred ? (box.h - laid.height) / 2 : 0);
     Rect ink_rect{box.right(), top, 0, laid.height};
     float y = top;
-    for (const std::string_view line : laid.lines) {
-        const float wide = measure(face, laid.em, line);
+    for (std::size_t i = 0; i < laid.lines.size(); ++i) {
+        const std::string_view line = laid.lines[i];
+        const float wide = laid.widths[i];
         const float x = box.x + (box.w - wide) * spare;
         if (wide > 0)
             ImGui::GetWindowDrawList()->AddText(face.font, laid.em * face.ratio, {x, y}, ink(look.colour), line.data(),

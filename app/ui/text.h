@@ -1,6 +1,7 @@
 // Text that is never cut: measured, wrapped, shrunk where a word is too long, and written into the log. For widgets.
 #pragma once
 
+#include <concepts>
 #include <cstdint>
 #include <string>
 #include <string_view>
@@ -14,6 +15,7 @@ namespace cotter {
 struct Laid {
     std::string_view text;
     std::vector<std::string_view> lines;
+    std::vector<float> widths;  // dp, of the lines
     Type type = Type::body;
     float em = 0;      // dp, smaller than the type's when a word had to be shrunk
     float pitch = 0;   // dp from line to line
@@ -24,6 +26,11 @@ struct Laid {
 // Breaks at spaces and newlines. A word wider than `width` shrinks the whole text, but not below 16 dp; what is still
 // too wide is broken between characters.
 [[nodiscard]] Laid lay_text(const UiContext& ui, std::string_view text, Type type, float width);
+
+// A text that is gone before its lines are drawn.
+template <class Passing>
+requires std::same_as<Passing, std::string> Laid lay_text(const UiContext& ui, Passing&& text, Type type, float width)
+= delete;
 
 [[nodiscard]] float text_width(const UiContext& ui, std::string_view text, Type type);
 [[nodiscard]] float text_width(const UiContext& ui, std::string_view text, Type type, float em);

@@ -56,7 +56,7 @@ void draw_marks(const UiContext& ui, const PlanTile& tile, const Rect& rect, con
 
 bool draw_tile(UiContext& ui, const PlanTile& tile, const Rect& rect) {
     const TileWords words = lay_tile(ui, tile, rect.w);
-    const std::string value = std::string(tile.state) + (tile.missing.empty() ? "" : ", " + std::string(tile.missing));
+    const std::string value = tile.state + (tile.missing.empty() ? "" : ", " + tile.missing);
     const Press press = press_area(ui, tile.name, rect, {Role::tile, true, false, false, value});
     const Paint& paint = ui.paint(Tone::plate);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);

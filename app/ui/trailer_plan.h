@@ -14,8 +14,8 @@ namespace cotter {
 
 struct PlanTile {
     Name name;
-    std::string_view state;    // "3 photos, 2 findings"
-    std::string_view missing;  // "no torque"; empty: nothing is
+    std::string state;    // "3 photos, 2 findings"
+    std::string missing;  // "no torque"; empty: nothing is
     std::optional<Grade> grade;
     Icon icon = Icon::none;
 };

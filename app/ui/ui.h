@@ -12,6 +12,7 @@
 // - Every widget takes a Name: what it says, and a key that is the record's id, never a row number.
 // - Lengths are dp. One ImGui unit is one dp; the platform scales to pixels. No colours in screens: a Tone says what a
 //   thing means. No ImGui in screens either, except for the desk's tables.
+// - Names and specs own their words, so that they may be built from texts that pass. Arguments of functions are views.
 // - Text wraps or shrinks by itself, never below 16 dp. What does not fit is scrolled, never cut.
 // - Each target and text is written into `log`: the audit, the test driver and screen readers see what the user sees.
 #pragma once
@@ -32,8 +33,8 @@ namespace cotter {
 
 // What it says and which one it is. Where the words are already the only ones of their kind, they serve as key.
 struct Name {
-    std::string_view label;
-    std::string_view key;
+    std::string label;
+    std::string key;
 
     Name() = default;
     Name(std::string_view text) : label(text), key(text) {}

@@ -17,8 +17,8 @@ struct WearPlotSpec {
     std::span<const WearPoint> points;  // oldest first, two or more
     double limit = 0;
     double end = 0, end_early = 0, end_late = 0;  // the way at which the limit is met, with its uncertainty
-    std::string_view top, bottom;                 // words for the greatest thickness and for the limit
-    std::string_view first, last, ends;           // words for the ways of the first and last point and of the end
+    std::string top, bottom;                      // words for the greatest thickness and for the limit
+    std::string first, last, ends;                // words for the ways of the first and last point and of the end
 };
 
 // Nothing to tap; fewer than two points: nothing is drawn.

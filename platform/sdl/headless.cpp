@@ -65,6 +65,7 @@ public:
     void frame(double now_s) override {
         textures_->new_frame();
         canvas_->draw(*app_, now_s);
+        SDL_RenderFlush(renderer_);
     }
 
     Result<Bytes> picture() override { return canvas_->picture(); }
