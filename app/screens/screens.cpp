@@ -12,63 +12,69 @@ namespace cotter {
 namespace {
 
 void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Commands& out) {
+    const auto view_of = [&](auto make, int asked = 0) -> const auto& {
+        return states.view.of(session, make, asked);
+    };
     switch (session.route().screen) {
         case Screen::identify:
-            return draw_identify(ui, identify_view(session), session.drafts(), states.identify, out);
+            return draw_identify(ui, view_of(identify_view), session.drafts(), states.identify, out);
         case Screen::corner:
-            return draw_corner(ui, corner_view(session), states.corner, out);
+            return draw_corner(ui, view_of(corner_view), states.corner, out);
         case Screen::hand_over:
-            return draw_hand_over(ui, hand_over_view(session), states.hand_over, out);
+            return draw_hand_over(ui, view_of(hand_over_view), states.hand_over, out);
         case Screen::intake: {
-            const IntakeView view = intake_view(session);
+            const IntakeView& view = view_of(intake_view);
             IntakeState& state = states.intake;
             look_at_folder(ui, view, state, session.parts().files);
             return draw_intake(ui, view, shot_place_view(session, state.place, {}, state.placed_stage), state, out);
         }
         case Screen::settings:
-            return draw_settings(ui, settings_view(session), out);
+            return draw_settings(ui, view_of(settings_view), out);
         case Screen::photo: {
-            const PhotoView view = photo_view(session);
+            const PhotoView& view = view_of(photo_view);
             const Shot& s = view.shot;
             return draw_photo(ui, view, shot_place_view(session, s.place, s.slot, s.stage), states.photo, out);
         }
         case Screen::plan:
-            return draw_plan(ui, plan_view(session), out);
+            return draw_plan(ui, view_of(plan_view), out);
         case Screen::level:
-            return draw_level(ui, level_view(session), states.level, out);
+            return draw_level(ui, view_of(level_view), states.level, out);
         case Screen::torque:
-            return draw_torque(ui, torque_view(session), states.torque, out);
+            return draw_torque(ui, view_of(torque_view), states.torque, out);
         case Screen::bearing:
-            return draw_bearing(ui, bearing_view(session), states.bearing, out);
+            return draw_bearing(ui, view_of(bearing_view), states.bearing, out);
         case Screen::bleed:
-            return draw_bleed(ui, bleed_view(session), states.bleed, out);
+            return draw_bleed(ui, view_of(bleed_view), states.bleed, out);
         case Screen::work:
-            if (session.route().record.empty()) return draw_work_list(ui, work_list_view(session), out);
-            return draw_work(ui, procedure_view(session), states.work, out);
+            if (session.route().record.empty()) return draw_work_list(ui, view_of(work_list_view), out);
+            return draw_work(ui, view_of(procedure_view), states.work, out);
         case Screen::summary:
-            return draw_summary(ui, summary_view(session), states.summary, out);
+            return draw_summary(ui, view_of(summary_view), states.summary, out);
         case Screen::judgement:
-            return draw_judgement(ui, judgement_view(session), states.judgement, out);
+            return draw_judgement(ui, view_of(judgement_view), states.judgement, out);
         case Screen::figure:
-            return draw_figure(ui, figure_view(session), states.figure, out);
+            return draw_figure(ui, view_of(figure_view), states.figure, out);
         case Screen::inspection:
             if (session.route().record.empty())
-                return draw_inspection(ui, inspection_view(session), states.inspection, out);
-            return draw_inspection_group(ui, inspection_group_view(session), states.inspection, out);
+                return draw_inspection(ui, view_of(inspection_view), states.inspection, out);
+            return draw_inspection_group(ui, view_of(inspection_group_view), states.inspection, out);
         case Screen::quotes:
-            return draw_quotes(ui, quotes_view(session, states.quotes.by), states.quotes, out);
+            return draw_quotes(ui,
+                               view_of([&](const Session& s) { return quotes_view(s, states.quotes.by); },
+                                       static_cast<int>(states.quotes.by)),
+                               states.quotes, out);
         case Screen::quote:
-            return draw_quote(ui, quote_view(session), out);
+            return draw_quote(ui, view_of(quote_view), out);
         case Screen::compare:
-            return draw_compare(ui, compare_view(session), out);
+            return draw_compare(ui, view_of(compare_view), out);
         case Screen::customer:
-            return draw_customer(ui, customer_view(session), states.customer, out);
+            return draw_customer(ui, view_of(customer_view), states.customer, out);
         case Screen::shelf:
-            return draw_shelf(ui, shelf_view(session), states.shelf, out);
+            return draw_shelf(ui, view_of(shelf_view), states.shelf, out);
         case Screen::offer:
-            return draw_offer(ui, offer_view(session), states.offer, out);
+            return draw_offer(ui, view_of(offer_view), states.offer, out);
         default:
-            return draw_yard(ui, yard_view(session), out);
+            return draw_yard(ui, view_of(yard_view), out);
     }
 }
 

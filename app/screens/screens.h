@@ -19,6 +19,7 @@
 #include "app/screens/figure_screen.h"
 #include "app/screens/inspection_screen.h"
 #include "app/screens/judgement_screen.h"
+#include "app/screens/kept_view.h"
 #include "app/screens/summary_screen.h"
 #include "app/session/session.h"
 #include "app/ui/ui.h"
@@ -46,7 +47,8 @@ struct ScreenStates {
     CustomerState customer;
     ShelfState shelf;
     OfferState offer;
-    Route shown;  // states of a page end when another is shown
+    KeptView view;  // of the page that is shown
+    Route shown;    // states of a page end when another is shown
 };
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out);

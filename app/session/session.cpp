@@ -34,6 +34,7 @@ Result<> Session::start() {
 }
 
 void Session::apply(const Command& command) {
+    revision_ += 1;
     if (!std::holds_alternative<KeepDrafts>(command)) notice_.reset();
     std::visit([this](const auto& c) { act(c); }, command);
     keep_state();
@@ -41,6 +42,7 @@ void Session::apply(const Command& command) {
 
 bool Session::collect() {
     if (!parts_.tasks.collect()) return false;
+    revision_ += 1;
     keep_state();
     return true;
 }

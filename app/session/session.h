@@ -2,6 +2,7 @@
 // No ImGui, no SDL; one thread. Long work goes to the TaskRunner and comes back through it.
 #pragma once
 
+#include <cstdint>
 #include <deque>
 #include <functional>
 #include <memory>
@@ -56,6 +57,8 @@ public:
     bool collect();
 
     // ---- for views ----
+    // Another number after every change of what is below, but for the clock.
+    [[nodiscard]] std::uint64_t revision() const { return revision_; }
     [[nodiscard]] const Nav& nav() const { return nav_; }
     [[nodiscard]] const Route& route() const { return nav_.top(); }
     [[nodiscard]] const Settings& settings() const { return settings_; }
@@ -165,6 +168,7 @@ private:
     std::deque<TakePhotos> intake_;       // one photo each
     std::vector<std::string> not_taken_;  // of this intake, a line each
     std::optional<Work> work_;
+    std::uint64_t revision_ = 1;
 };
 
 }  // namespace cotter

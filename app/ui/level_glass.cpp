@@ -48,7 +48,7 @@ void draw_glass(UiContext& ui, const LevelGlassSpec& spec, const Rect& rect) {
     const Rect tank{middle.x - radius, middle.y - radius, 2 * radius, 2 * radius};
     const float top = tank.bottom() - fill_of(spec.mark) * tank.h;
     if (spec.round) {
-        list.AddCircleFilled(vec(middle), radius, ink(paint.ground), 64);
+        fill_circle(middle, radius, middle.y - radius, paint.ground);
         if (fill_of(spec.mark) > 0) fill_circle(middle, radius, top, fluid);
         list.AddCircle(vec(middle), radius, ink(paint.text), 64, 4);
     } else {

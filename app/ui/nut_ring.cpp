@@ -4,6 +4,7 @@
 #include "app/ui/nut_ring.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <numbers>
 
@@ -49,12 +50,27 @@ Ring plan_ring(int nuts, float most) {
     }
 }
 
+// A hexagon that lies on its flat: an upright block and the two ends, which reach a little under it.
+void fill_hexagon(ImDrawList& list, const Point& middle, float radius, Rgb colour) {
+    const float half = radius * 0.8660254F;  // sin 60°
+    draw_fill({middle.x - radius / 2, middle.y - half, radius, 2 * half}, colour);
+    for (const float way : {1.0F, -1.0F}) {
+        const float end = way * radius / 2;
+        const std::array<ImVec2, 5> points{ImVec2{middle.x + way * radius, middle.y},
+                                           ImVec2{middle.x + end, middle.y + way * half},
+                                           ImVec2{middle.x + end - way * 2, middle.y + way * half},
+                                           ImVec2{middle.x + end - way * 2, middle.y - way * half},
+                                           ImVec2{middle.x + end, middle.y - way * half}};
+        list.AddConvexPolyFilled(points.data(), 5, ink(colour));
+    }
+}
+
 void draw_nut(UiContext& ui, int nut, const Rect& rect, const Press& press, bool clicked, bool next) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
     const Paint& paint = ui.paint(next ? Tone::strong : clicked ? Tone::chosen : Tone::plate);
     const float radius = rect.w / 2;
     const ImVec2 middle = vec(rect.middle());
-    list.AddNgonFilled(middle, radius, ink(paint.ground), 6);
+    fill_hexagon(list, rect.middle(), radius, paint.ground);
     list.AddNgon(middle, radius - 1, ink(paint.edge), 6, press.held ? 5.0F : 2.5F);
     if (clicked)  // the stripe of paint over nut and stud
         list.AddLine({middle.x - radius * 0.8F, middle.y + radius * 0.55F},

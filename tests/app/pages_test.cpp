@@ -1,5 +1,11 @@
 // Every page, at every size and type size, from every kind of book: the laws of the screens hold from top to bottom.
+// With COTTER_PAGES=few in the environment each kind of book is walked at one size and one type size, another for each
+// kind: for the run with sanitizers, which looks for other faults and takes many times as long.
 #include <array>
+#include <cstdlib>
+#include <string_view>
+#include <utility>
+#include <vector>
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -12,6 +18,21 @@ using namespace cotter;
 namespace {
 
 constexpr std::array<Point, 3> kSizes{Point{412, 915}, Point{915, 412}, Point{1280, 800}};
+constexpr std::array<TypeSize, 3> kTypes{TypeSize::regular, TypeSize::large, TypeSize::largest};
+
+using Walk = std::pair<Point, TypeSize>;
+
+std::vector<Walk> walks_of(BookKind kind) {
+    const char* pages = std::getenv("COTTER_PAGES");
+    if (pages != nullptr && std::string_view(pages) == "few") {
+        const auto n = static_cast<std::size_t>(kind);
+        return {{kSizes[n % kSizes.size()], kTypes[(n + n / kSizes.size()) % kTypes.size()]}};
+    }
+    std::vector<Walk> out;
+    for (const Point size : kSizes)
+        for (const TypeSize type : kTypes) out.emplace_back(size, type);
+    return out;
+}
 
 // The area of the top layer that scrolls up and down.
 const ScrollArea* area(const TargetLog& log) {
@@ -44,24 +65,22 @@ int offences_of(BookKind kind) {
     SessionBench filled;
     fill_book(filled, kind);
     filled.close();
-    for (const Point size : kSizes) {
+    for (const auto& [size, type] : walks_of(kind)) {
         AppBench bench(size, filled.book);
-        for (const TypeSize type : {TypeSize::regular, TypeSize::large, TypeSize::largest}) {
-            Settings settings = bench.session().settings();
-            settings.type = type;
-            settings.theme = type == TypeSize::large ? ThemeKind::lantern : ThemeKind::sun;
-            settings.thumb = type == TypeSize::large ? Thumb::left : Thumb::right;
-            settings.sides = type == TypeSize::largest ? SideWords::roadside_curbside : SideWords::left_right;
-            bench.apply(PutSettings{settings});
-            for (const Route& route : all_routes(bench.session())) {
-                bench.apply(GoTo{route});
-                bench.host->stage().happened();
-                bench.hands->settle();
-                found += offences_down(bench,
-                                       fmt::format("{} book, {}x{}, type {}, {} {}", book_name(kind), size.x, size.y,
-                                                   name_of(type), name_of(route.screen), route.place.text()),
-                                       30);
-            }
+        Settings settings = bench.session().settings();
+        settings.type = type;
+        settings.theme = type == TypeSize::large ? ThemeKind::lantern : ThemeKind::sun;
+        settings.thumb = type == TypeSize::large ? Thumb::left : Thumb::right;
+        settings.sides = type == TypeSize::largest ? SideWords::roadside_curbside : SideWords::left_right;
+        bench.apply(PutSettings{settings});
+        for (const Route& route : all_routes(bench.session())) {
+            bench.apply(GoTo{route});
+            bench.host->stage().happened();
+            bench.hands->settle();
+            found += offences_down(bench,
+                                   fmt::format("{} book, {}x{}, type {}, {} {}", book_name(kind), size.x, size.y,
+                                               name_of(type), name_of(route.screen), route.place.text()),
+                                   30);
         }
     }
     return found;
