@@ -98,8 +98,9 @@ void draw_strip(const UiContext& ui, const Plan& plan) {
     Rect ground = plan.strip;
     ground.h += ui.insets.bottom;
     draw_fill(ground, bar.ground);
-    if (!ui.low()) return draw_line({ground.x, ground.y}, {ground.right(), ground.y}, bar.edge);
-    const float x = ui.thumb == Thumb::right ? ground.x : ground.right();
+    const float in = Sizes::edge / 2;  // what scrolls beside it is drawn later
+    if (!ui.low()) return draw_line({ground.x, ground.y + in}, {ground.right(), ground.y + in}, bar.edge);
+    const float x = ui.thumb == Thumb::right ? ground.x + in : ground.right() - in;
     draw_line({x, ground.y}, {x, ground.bottom()}, bar.edge);
 }
 

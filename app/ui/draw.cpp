@@ -37,20 +37,25 @@ void shape(std::array<ImVec2, 4> points, const Corner& at, ImU32 colour) {
     list().AddConvexPolyFilled(points.data(), 4, colour);
 }
 
-// Upright bars, and a small piece in each cut corner that reaches under them, so that no seam shows.
-void fill_plate(const Rect& r, float cut, const Cuts& cuts, ImU32 colour) {
+// Upright bars, and a small piece in each cut corner that reaches under them, so that no seam shows. Under an edge the
+// piece ends in the edge's middle and needs no soft sides.
+void fill_plate(const Rect& r, float cut, const Cuts& cuts, float edge, ImU32 colour) {
     const float top = cuts.top_left || cuts.top_right ? cut : 0;
     const float bottom = cuts.bottom_left || cuts.bottom_right ? cut : 0;
     block(r.x + (cuts.top_left ? cut : 0), r.y, r.right() - (cuts.top_right ? cut : 0), r.y + top, colour);
     block(r.x, r.y + top, r.right(), r.bottom() - bottom, colour);
     block(r.x + (cuts.bottom_left ? cut : 0), r.bottom() - bottom, r.right() - (cuts.bottom_right ? cut : 0),
           r.bottom(), colour);
+    const float end = cut + edge / 2;
+    const ImDrawListFlags flags = list().Flags;
+    if (edge > 0) list().Flags &= ~ImDrawListFlags_AntiAliasedFill;
     for (const Corner& c : corners(r, cuts))
         if (c.is_cut)
-            shape({ImVec2{c.x, c.y + c.down * cut}, ImVec2{c.x + c.right * cut, c.y},
-                   ImVec2{c.x + c.right * (cut + 2), c.y + c.down * cut},
-                   ImVec2{c.x + c.right * cut, c.y + c.down * (cut + 2)}},
+            shape({ImVec2{c.x, c.y + c.down * end}, ImVec2{c.x + c.right * end, c.y},
+                   ImVec2{c.x + c.right * (end + 2), c.y + c.down * end},
+                   ImVec2{c.x + c.right * end, c.y + c.down * (end + 2)}},
                   c, colour);
+    list().Flags = flags;
 }
 
 // Along the inside of the outline.
@@ -77,7 +82,7 @@ void edge_plate(const Rect& r, float cut, const Cuts& cuts, float wide, ImU32 co
 void draw_plate(const Rect& rect, const PlateLook& look) {
     if (seen_part(rect).empty()) return;
     const float cut = std::min({look.cut, rect.w / 3, rect.h / 3});
-    fill_plate(rect, cut, look.cuts, ink(look.ground));
+    fill_plate(rect, cut, look.cuts, std::max(0.0F, look.edge_width), ink(look.ground));
     if (look.edge_width > 0) edge_plate(rect, cut, look.cuts, look.edge_width, ink(look.edge));
 }
 

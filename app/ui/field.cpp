@@ -94,9 +94,9 @@ bool input(const UiContext& ui, const Name& name, const FieldSpec& spec, const R
 void draw_selection(const UiContext& ui, const Laid& laid, const Rect& text, std::size_t from, std::size_t to) {
     const Rgb colour = ui.paint(Tone::chosen).ground;
     for (std::size_t i = 0; i < laid.lines.size(); ++i) {
-        const auto start = static_cast<std::size_t>(laid.lines[i].data() - laid.text.data());
-        const std::size_t a = std::clamp(from, start, start + laid.lines[i].size());
-        const std::size_t b = std::clamp(to, start, start + laid.lines[i].size());
+        const auto start = static_cast<std::size_t>(laid.lines[i].text.data() - laid.text.data());
+        const std::size_t a = std::clamp(from, start, start + laid.lines[i].text.size());
+        const std::size_t b = std::clamp(to, start, start + laid.lines[i].text.size());
         if (a >= b) continue;
         const float left = text_width(ui, laid.text.substr(start, a - start), laid.type, laid.em);
         const float right = text_width(ui, laid.text.substr(start, b - start), laid.type, laid.em);

@@ -32,8 +32,8 @@ struct Field {
 };
 
 void washer(const Field& f) {
-    f.list.AddCircleFilled(f.at(12, 12), 7.5F * f.unit, f.fill, 32);
-    f.list.AddCircle(f.at(12, 12), 7.5F * f.unit, f.line, 32, 2 * f.unit);
+    f.list.AddCircleFilled(f.at(12, 12), 7.5F * f.unit, f.fill, 24);
+    f.list.AddCircle(f.at(12, 12), 7.5F * f.unit, f.line, 24, 2 * f.unit);
     f.list.AddLine(f.at(1.5F, 12), f.at(22.5F, 12), f.line, 4.4F * f.unit);
 }
 

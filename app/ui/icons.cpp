@@ -25,7 +25,7 @@ public:
         list_.PathStroke(colour_, closed ? ImDrawFlags_Closed : 0, width * unit_);
     }
     void arc(Point middle, float radius, float from, float to, float width = 2.6F) {
-        list_.PathArcTo(at(middle), radius * unit_, from, to, 24);
+        list_.PathArcTo(at(middle), radius * unit_, from, to, 16);
         list_.PathStroke(colour_, 0, width * unit_);
     }
     void dot(Point middle, float radius) { list_.AddCircleFilled(at(middle), radius * unit_, colour_, 20); }

@@ -56,11 +56,10 @@ void fill_hexagon(ImDrawList& list, const Point& middle, float radius, Rgb colou
     draw_fill({middle.x - radius / 2, middle.y - half, radius, 2 * half}, colour);
     for (const float way : {1.0F, -1.0F}) {
         const float end = way * radius / 2;
-        const std::array<ImVec2, 5> points{ImVec2{middle.x + way * radius, middle.y},
-                                           ImVec2{middle.x + end, middle.y + way * half},
-                                           ImVec2{middle.x + end - way * 2, middle.y + way * half},
-                                           ImVec2{middle.x + end - way * 2, middle.y - way * half},
-                                           ImVec2{middle.x + end, middle.y - way * half}};
+        const std::array<ImVec2, 5> points{
+            ImVec2{middle.x + way * radius, middle.y}, ImVec2{middle.x + end, middle.y + way * half},
+            ImVec2{middle.x + end - way * 2, middle.y + way * half},
+            ImVec2{middle.x + end - way * 2, middle.y - way * half}, ImVec2{middle.x + end, middle.y - way * half}};
         list.AddConvexPolyFilled(points.data(), 5, ink(colour));
     }
 }

@@ -64,13 +64,26 @@ float widest_word(const Face& face, float em, std::string_view text) {
 
 class Breaker {
 public:
-    Breaker(const Face& face, float em, float width, Laid& out) : ruler_(face, em), width_(width), out_(out) {}
+    Breaker(const Face& face, float em, float width, std::vector<Line>& out)
+        : ruler_(face, em), width_(width), out_(out) {}
+
+    // True, with one line, when all of it fits.
+    bool whole(std::string_view text) {
+        float wide = 0;
+        for (std::string_view rest = text; !rest.empty();) {
+            const auto [bytes, advance] = ruler_.step(rest);
+            wide += advance;
+            if (wide > width_ || rest.front() == '\n') return false;
+            rest.remove_prefix(bytes);
+        }
+        out_.push_back({text, wide});
+        return true;
+    }
 
     void paragraph(std::string_view text) {
         do {
             const auto [bytes, width] = next_line(text);
-            out_.lines.push_back(text.substr(0, bytes));
-            out_.widths.push_back(width);
+            out_.push_back({text.substr(0, bytes), width});
             text.remove_prefix(bytes);
             if (text.starts_with(' ')) text.remove_prefix(1);
         } while (!text.empty());
@@ -93,26 +106,30 @@ private:
 
     Ruler ruler_;
     float width_;
-    Laid& out_;
+    std::vector<Line>& out_;
 };
+
+void break_paragraphs(Breaker breaker, std::string_view text) {
+    for (auto end = text.find('\n'); end != std::string_view::npos; end = text.find('\n')) {
+        breaker.paragraph(text.substr(0, end));
+        text.remove_prefix(end + 1);
+    }
+    breaker.paragraph(text);
+}
 
 }  // namespace
 
 Laid lay_text(const UiContext& ui, std::string_view text, Type type, float width) {
     const Face& face = ui.face(type);
-    Laid laid{text, {}, {}, type, ui.em(type), 0, 0, 0};
-    const float widest = widest_word(face, laid.em, text);
-    if (widest > width) laid.em = std::max(Sizes::min_text, laid.em * std::max(0.0F, width) / widest * 0.99F);
-    laid.em = std::min(laid.em, ui.em(type));
-    Breaker breaker(face, laid.em, width, laid);
-    std::string_view rest = text;
-    for (auto end = rest.find('\n'); end != std::string_view::npos; end = rest.find('\n')) {
-        breaker.paragraph(rest.substr(0, end));
-        rest.remove_prefix(end + 1);
+    Laid laid{text, {}, type, ui.em(type), 0, 0, 0};
+    if (!Breaker(face, laid.em, width, laid.lines).whole(text)) {
+        const float widest = widest_word(face, laid.em, text);
+        if (widest > width) laid.em = std::max(Sizes::min_text, laid.em * std::max(0.0F, width) / widest * 0.99F);
+        laid.em = std::min(laid.em, ui.em(type));
+        break_paragraphs({face, laid.em, width, laid.lines}, text);
     }
-    breaker.paragraph(rest);
     laid.pitch = laid.em * face.ratio;
-    for (const float line : laid.widths) laid.width = std::max(laid.width, line);
+    for (const Line& line : laid.lines) laid.width = std::max(laid.width, line.width);
     laid.height = laid.pitch * static_cast<float>(laid.lines.size());
     return laid;
 }
@@ -136,9 +153,7 @@ void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook&
     const float top = box.y + (look.centred ? (box.h - laid.height) / 2 : 0);
     Rect ink_rect{box.right(), top, 0, laid.height};
     float y = top;
-    for (std::size_t i = 0; i < laid.lines.size(); ++i) {
-        const std::string_view line = laid.lines[i];
-        const float wide = laid.widths[i];
+    for (const auto& [line, wide] : laid.lines) {
         const float x = box.x + (box.w - wide) * spare;
         if (wide > 0)
             ImGui::GetWindowDrawList()->AddText(face.font, laid.em * face.ratio, {x, y}, ink(look.colour), line.data(),
@@ -156,7 +171,7 @@ void draw_text(UiContext& ui, const Laid& laid, const Rect& box, const TextLook&
 Point place_of(const UiContext& ui, const Laid& laid, std::size_t byte) {
     const char* spot = laid.text.data() + std::min(byte, laid.text.size());
     for (std::size_t i = laid.lines.size(); i-- > 0;) {
-        const std::string_view line = laid.lines[i];
+        const std::string_view line = laid.lines[i].text;
         if (spot < line.data()) continue;
         const auto along = std::min(line.size(), static_cast<std::size_t>(spot - line.data()));
         return {text_width(ui, line.substr(0, along), laid.type, laid.em), laid.pitch * static_cast<float>(i)};
@@ -166,7 +181,7 @@ Point place_of(const UiContext& ui, const Laid& laid, std::size_t byte) {
 
 std::size_t byte_at(const UiContext& ui, const Laid& laid, Point place) {
     const auto row = static_cast<std::size_t>(std::max(0.0F, place.y / laid.pitch));
-    const std::string_view line = laid.lines[std::min(row, laid.lines.size() - 1)];
+    const std::string_view line = laid.lines[std::min(row, laid.lines.size() - 1)].text;
     std::size_t at = 0;
     while (at < line.size()) {
         const std::size_t next = at + character(line.substr(at));

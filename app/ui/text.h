@@ -11,11 +11,15 @@
 
 namespace cotter {
 
+struct Line {
+    std::string_view text;
+    float width = 0;  // dp
+};
+
 // Text cut into lines for a width. Views into the text given to lay_text.
 struct Laid {
     std::string_view text;
-    std::vector<std::string_view> lines;
-    std::vector<float> widths;  // dp, of the lines
+    std::vector<Line> lines;
     Type type = Type::body;
     float em = 0;      // dp, smaller than the type's when a word had to be shrunk
     float pitch = 0;   // dp from line to line
