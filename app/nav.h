@@ -33,12 +33,13 @@ enum class Screen {
     summary,
     judgement,
     figure,
-    inspection
+    inspection,
+    since
 };
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
                      "settings", "work", "bearing", "bleed", "quotes", "quote", "compare", "customer", "shelf", "offer",
-                     "may it be towed", "judgement", "makers figure", "inspection");
+                     "may it be towed", "judgement", "makers figure", "inspection", "since the last visit");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

@@ -52,7 +52,9 @@ void draw_figures(UiContext& ui, const BearingView& view, BearingState& state, C
         setting.source = source;
         put(std::move(setting), out);
     };
-    if (const auto tapped = chips(ui, "sources", specs)) take(view.sources[*tapped]);
+    const bool only_this = view.sources.size() == 1 && view.sources.front() == s.source;
+    if (!only_this)
+        if (const auto tapped = chips(ui, "sources", specs)) take(view.sources[*tapped]);
     words_field(ui, {"Document and page", "bearing source"}, {s.source, "axle maker's manual, page 12", ""},
                 view.drafts, take, out);
     if (s.style != NutStyle::preset) {

@@ -27,11 +27,15 @@ void draw_pipes(UiContext& ui, const BleedView& view, BleedState& state) {
     heading(ui, "Pipes");
     for (std::size_t i = 0; i < view.legs.size(); ++i) {
         RowSpec spec;
-        spec.value = view.legs[i].value;
+        const LegRow& leg = view.legs[i];
+        const std::string under = leg.bore.empty() ? "inside diameter not entered" : leg.bore;
+        spec.value = leg.value;
+        spec.under = under;
         if (!row(ui, {view.legs[i].label, "leg " + std::to_string(i)}, spec)) continue;
         state.ask = BleedAsk::leg;
         state.leg = i;
     }
+    if (!view.holds.empty()) paragraph(ui, view.holds, true);
 }
 
 void draw_remarks(UiContext& ui, const BleedView& view) {

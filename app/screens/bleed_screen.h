@@ -11,7 +11,7 @@
 
 namespace cotter {
 
-enum class BleedAsk { none, pipe, length, leg, drawn, ran };
+enum class BleedAsk { none, pipe, length, leg, bore, bore_keyed, drawn, ran };
 
 struct BleedState {
     BleedAsk ask = BleedAsk::none;

@@ -1,5 +1,8 @@
 // The bleed page's keypads and choices. See bleed_screen.h.
 #include "app/screens/bleed_screen.h"
+
+#include <array>
+
 #include "app/ui/keypad.h"
 #include "app/ui/widgets.h"
 
@@ -56,20 +59,67 @@ void ask_length(UiContext& ui, const BleedView& view, BleedState& state, Command
     if (!length) return;
     PipeRoute route = view.route;
     route.legs.push_back({state.from, state.to, *length, std::nullopt});
+    const std::size_t added = route.legs.size() - 1;
     out.push_back(PutPipeRoute{std::move(route)});
     close(state);
+    state.ask = BleedAsk::bore;
+    state.leg = added;
+}
+
+void put_bore(const BleedView& view, BleedState& state, const Amount& bore, Commands& out) {
+    PipeRoute route = view.route;
+    route.legs[state.leg].bore = bore;
+    out.push_back(PutPipeRoute{std::move(route)});
+    close(state);
+}
+
+// The two tubes that trailers mostly have; walls differ, so another one can be keyed in, and none need be known.
+void ask_bore(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    constexpr std::array<std::pair<std::string_view, std::string_view>, 2> kTubes{
+        std::pair{"3/16 in tube, 0.128 in inside", "0.128"}, std::pair{"1/4 in tube, 0.190 in inside", "0.190"}};
+    if (state.leg >= view.legs.size()) return close(state);
+    const SheetSpec spec{
+        "bore", "How wide is it inside?", {{{"Not known", "bore not known"}, Tone::quiet, Icon::none, true, false}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        paragraph(ui, view.legs[state.leg].label);
+        for (const auto& [words, inches] : kTubes)
+            if (wide_button(ui, words))
+                if (const auto bore = make_amount(inches, "[in_i]")) put_bore(view, state, *bore, out);
+        if (wide_button(ui, "Key in another")) state.ask = BleedAsk::bore_keyed;
+        paragraph(ui, "With it the fluid for a flush can be told. The order needs only the lengths.", true);
+    });
+    if (answer.closed || answer.action) close(state);
+}
+
+void ask_bore_keyed(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    if (state.leg >= view.legs.size()) return close(state);
+    KeypadSpec spec;
+    spec.title = "Inside diameter";
+    spec.units = {"[in_i]", "mm"};
+    spec.fractions = true;
+    if (const auto bore = keyed(ui, state, spec)) put_bore(view, state, *bore, out);
 }
 
 // Pipes that begin where the removed one ended are kept: the order says what is missing.
 void ask_leg(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
     if (state.leg >= view.legs.size()) return close(state);
     const LegRow& leg = view.legs[state.leg];
-    const SheetSpec spec{"leg", leg.label, {{{"Take it out", "take out"}, Tone::quiet, Icon::erase, true, false}}};
-    const SheetAnswer answer = sheet(ui, spec, [&] { fact(ui, "Length", leg.value); });
-    if (answer.action) {
+    const SheetSpec spec{"leg",
+                         leg.label,
+                         {{{"Take it out", "take out"}, Tone::quiet, Icon::erase, true, false},
+                          {{"Inside diameter", "bore"}, Tone::strong, Icon::none, true, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        fact(ui, "Length", leg.value);
+        fact(ui, "Inside diameter", leg.bore.empty() ? "not entered" : std::string_view(leg.bore));
+    });
+    if (answer.action == 0u) {
         PipeRoute route = view.route;
         route.legs.erase(route.legs.begin() + static_cast<std::ptrdiff_t>(state.leg));
         out.push_back(PutPipeRoute{std::move(route)});
+    }
+    if (answer.action == 1u) {
+        state.ask = BleedAsk::bore;
+        return;
     }
     if (answer.closed || answer.action) close(state);
 }
@@ -81,6 +131,19 @@ void ask_drawn(UiContext& ui, BleedState& state) {
     if (auto drawn = keyed(ui, state, spec)) {
         state.drawn = *drawn;
         state.ask = BleedAsk::ran;
+    }
+}
+
+void draw_fluid_doubts(UiContext& ui, const BleedView& view, const std::string& fluid) {
+    for (std::size_t i = 0; i < view.fluids.size() && i < view.doubts.size(); ++i) {
+        if (view.fluids[i] != fluid) continue;
+        for (const FluidDoubtLine& d : view.doubts[i]) {
+            const std::string text = d.words + " " + d.source;
+            if (d.must_not)
+                caution(ui, "This must not go in", text);
+            else
+                remark(ui, "Ask before it goes in", text);
+        }
     }
 }
 
@@ -100,6 +163,7 @@ void ask_ran(UiContext& ui, const BleedView& view, BleedState& state, Commands& 
         std::vector<ChipSpec> specs;
         for (const std::string& f : view.fluids) specs.push_back({f, f == state.fluid, true, {}});
         if (const auto tapped = chips(ui, "fluids", specs)) state.fluid = view.fluids[*tapped];
+        draw_fluid_doubts(ui, view, state.fluid);
         heading(ui, state.drawn->text() + " ran");
         if (wide_button(ui, "Clear, no bubbles")) answer_with(true, false);
         if (wide_button(ui, "Clear, still bubbles")) answer_with(true, true);
@@ -122,6 +186,10 @@ void draw_bleed_sheet(UiContext& ui, const BleedView& view, BleedState& state, C
             return ask_length(ui, view, state, out);
         case BleedAsk::leg:
             return ask_leg(ui, view, state, out);
+        case BleedAsk::bore:
+            return ask_bore(ui, view, state, out);
+        case BleedAsk::bore_keyed:
+            return ask_bore_keyed(ui, view, state, out);
         case BleedAsk::drawn:
             return ask_drawn(ui, state);
         case BleedAsk::ran:

@@ -27,6 +27,21 @@ void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
     }
 }
 
+void draw_rechecks(UiContext& ui, const HandOverView& view) {
+    if (view.rechecks.empty()) return;
+    heading(ui, "Due next");
+    const std::string usual = common_source(view.rechecks);
+    paragraph(ui,
+              "Tell the driver in writing; the packet carries it as a calendar. Where no source stands: " + usual + ".",
+              true);
+    for (const RecheckLine& r : view.rechecks) {
+        fact(ui, r.title, r.when);
+        const std::string source = r.source == usual ? std::string() : upper_first(r.source) + ".";
+        const std::string under = r.places.empty() ? source : r.places + ". " + source;
+        if (!under.empty()) paragraph(ui, under, true);
+    }
+}
+
 void draw_packet(UiContext& ui, const HandOverView& view, Commands& out) {
     heading(ui, "Packet");
     if (!view.doing.empty()) {
@@ -74,6 +89,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         towing.grade = view.towing_grade;
         if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         draw_gaps(ui, view, out);
+        draw_rechecks(ui, view);
         draw_packet(ui, view, out);
     });
     answer_chrome(answer, out);

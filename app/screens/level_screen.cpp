@@ -64,13 +64,28 @@ void draw_timer(UiContext& ui, const LevelView& view, Commands& out) {
     if (wide_button(ui, "Spun again: begin anew")) keep_timer(view, begin_timer(view), out);
 }
 
+// Never silent: what must not meet stands on the page as long as it is recorded.
+void draw_doubts(UiContext& ui, const LevelView& view) {
+    for (const FluidDoubtLine& d : view.doubts) {
+        const std::string text = d.words + " " + d.source;
+        if (d.must_not)
+            caution(ui, "This must not go in", text);
+        else
+            remark(ui, "Ask before it goes in", text);
+    }
+}
+
 void draw_added(UiContext& ui, const LevelView& view, LevelState& state) {
     const Level& level = view.level;
     heading(ui, "Added");
     RowSpec product;
     const std::string named = level.product.empty() ? "not named" : level.product;
     product.value = named;
-    if (row(ui, "Product", product)) state.ask_product = true;
+    if (row(ui, "Product", product)) {
+        state.ask_product = true;
+        state.product_before = level.product;
+    }
+    draw_doubts(ui, view);
     RowSpec amount;
     const std::string added = level.added ? level.added->text() : "nothing";
     amount.value = added;
@@ -87,13 +102,20 @@ void ask_product(UiContext& ui, const LevelView& view, LevelState& state, Comman
         level.product = product;
         out.push_back(PutLevel{std::move(level)});
     };
-    const SheetSpec spec{"product", "What stands on the bottle?", {{"Done", Tone::strong, Icon::check, true, true}}};
+    const bool must_not = !view.doubts.empty() && view.doubts.front().must_not;
+    std::vector<ActionSpec> actions{{"Done", Tone::strong, Icon::check, true, true}};
+    if (must_not)
+        actions = {{{"It is in there: keep it", "keep"}, Tone::quiet, Icon::none, true, false},
+                   {{"Take it out again", "take out"}, Tone::strong, Icon::none, true, true}};
+    const SheetSpec spec{"product", "What stands on the bottle?", std::move(actions)};
     const SheetAnswer answer = sheet(ui, spec, [&] {
+        draw_doubts(ui, view);
         std::vector<ChipSpec> specs;
         for (const std::string& p : view.products) specs.push_back({p, p == view.level.product, true, {}});
         if (const auto tapped = chips(ui, "products", specs)) put(view.products[*tapped]);
         words_field(ui, {"Product", "product"}, {view.level.product, "gear oil SAE 90", ""}, view.drafts, put, out);
     });
+    if (must_not && answer.action == 1u) put(state.product_before);
     if (answer.closed || answer.action) state.ask_product = false;
 }
 
@@ -129,6 +151,8 @@ void draw_body(UiContext& ui, const LevelView& view, LevelState& state, Commands
     if (!view.advice.empty()) remark(ui, "Not only topped up", view.advice);
     draw_timer(ui, view, out);
     draw_added(ui, view, state);
+    if (!view.open.empty()) heading(ui, view.proved ? "Look again" : "Not proved yet");
+    for (const std::string& line : view.open) paragraph(ui, line);
     RowSpec why;
     why.value = view.level.taken == Taken::measured ? std::string_view() : std::string_view(view.level.reason);
     if (row(ui, "Cannot be seen", why)) state.ask_why = true;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <optional>
+#include <string>
 
 #include "app/command.h"
 #include "app/ui/keypad_model.h"
@@ -13,6 +14,7 @@ namespace cotter {
 struct LevelState {
     std::optional<KeypadModel> pad;  // the amount added
     bool ask_product = false;
+    std::string product_before;  // when its sheet was opened
     bool ask_why = false;
 };
 

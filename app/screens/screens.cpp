@@ -3,6 +3,7 @@
 
 #include "app/screens/plan_screen.h"
 #include "app/screens/settings_screen.h"
+#include "app/screens/since_screen.h"
 #include "app/screens/yard_screen.h"
 #include "app/ui/widgets.h"
 #include "app/views/help.h"
@@ -58,6 +59,8 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             if (session.route().record.empty())
                 return draw_inspection(ui, view_of(inspection_view), states.inspection, out);
             return draw_inspection_group(ui, view_of(inspection_group_view), states.inspection, out);
+        case Screen::since:
+            return draw_since(ui, view_of(since_view), out);
         case Screen::quotes:
             return draw_quotes(ui,
                                view_of([&](const Session& s) { return quotes_view(s, states.quotes.by); },

@@ -1,6 +1,7 @@
 // What can be done about a step, as buttons, and what each of them asks for. For the work page and its sheets.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -29,8 +30,8 @@ void read_caution(const ProcedureView& view, const StepItem& step, const StepCau
 // Goes where the evidence is recorded, or opens the keypad.
 void lead_to(const ProcedureView& view, const StepProof& evidence, Commands& out);
 
-// The sheet that a draft of words holds open: note, reason to pass, reason to leave out. `name`: of who passes it.
-// False when no draft is of a step of this page.
-bool draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out);
+// The sheet that a draft of words holds open: note, reason to pass, reason to leave out. `name`: of who passes it, as
+// typed. False when no draft is of a step of this page.
+bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std::string>& name, Commands& out);
 
 }  // namespace cotter

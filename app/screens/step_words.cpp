@@ -52,7 +52,7 @@ struct Asking {
     const StepItem& step;
     const WordsDraft& draft;
     Asked asked;
-    std::string& name;
+    std::optional<std::string>& name;
     Commands& out;
 
     void keep(std::optional<WordsDraft> words) const {
@@ -60,10 +60,11 @@ struct Asking {
         drafts.words = std::move(words);
         out.push_back(KeepDrafts{std::move(drafts)});
     }
+    [[nodiscard]] const std::string& who() const { return name ? *name : view.technician; }
     void hand_in() const {
         StepMark mark = mark_of(view, step, asked.word);
         (asked.word == StepWord::done ? mark.note : mark.reason) = draft.text;
-        if (asked.word == StepWord::overridden) mark.by = name;
+        if (asked.word == StepWord::overridden) mark.by = who();
         out.push_back(PutStepMark{std::move(mark), std::nullopt});
     }
 };
@@ -85,14 +86,14 @@ void draw_asking(UiContext& ui, const Asking& a) {
     const FieldAnswer field = text_field(ui, {a.asked.label, "words field"}, {a.draft.text, a.asked.hint, ""});
     if (field.text) a.keep(WordsDraft{a.draft.field, *field.text});
     if (a.asked.word != StepWord::overridden) return;
-    const FieldAnswer who = text_field(ui, {"Who decides it", "who"}, {a.name, "name", ""});
+    const FieldAnswer who = text_field(ui, {"Who decides it", "who"}, {a.who(), "name", ""});
     if (who.text) a.name = *who.text;
     paragraph(ui, "Name and reason stand in the packet.", true);
 }
 
 }  // namespace
 
-bool draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name, Commands& out) {
+bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std::string>& name, Commands& out) {
     if (!view.drafts.words) return false;
     const WordsDraft& draft = *view.drafts.words;
     const auto space = draft.field.find(' ');
@@ -100,15 +101,14 @@ bool draw_step_words(UiContext& ui, const ProcedureView& view, std::string& name
     if (step == nullptr) return false;
     const Asked asked = asked_of(std::string_view(draft.field).substr(0, space));
     const Asking asking{view, *step, draft, asked, name, out};
-    if (name.empty()) name = view.technician;
-    const bool ready = !draft.text.empty() && (asked.word != StepWord::overridden || !name.empty());
+    const bool ready = !draft.text.empty() && (asked.word != StepWord::overridden || !asking.who().empty());
     const std::string_view yes = asked.word == StepWord::overridden ? "Go on" : "Done";
     const SheetSpec spec{"step words", asked.title, {{{yes, "hand in"}, Tone::strong, Icon::check, ready, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] { draw_asking(ui, asking); });
     if (answer.action && ready) asking.hand_in();
     if (answer.closed || (answer.action && ready)) {
         asking.keep(std::nullopt);
-        name.clear();
+        name.reset();
     }
     return true;
 }

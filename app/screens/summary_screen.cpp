@@ -60,9 +60,13 @@ void draw_forecasts(UiContext& ui, const SummaryView& view) {
     for (const std::string& line : view.not_foretold) paragraph(ui, line, true);
 }
 
-void draw_visits(UiContext& ui, const SummaryView& view) {
+void draw_visits(UiContext& ui, const SummaryView& view, Commands& out) {
     heading(ui, "Earlier visits");
     if (view.visits.empty()) paragraph(ui, "None of this trailer is in the book.", true);
+    RowSpec since;
+    since.value = view.since;
+    if (!view.since.empty() && row(ui, {"Compare reading by reading", "since"}, since))
+        out.push_back(GoTo{{Screen::since, {}, {}}});
     for (const VisitLine& v : view.visits) {
         fact(ui, v.day, v.word);
         paragraph(ui, v.answer, true);
@@ -77,7 +81,7 @@ void draw_summary(UiContext& ui, const SummaryView& view, SummaryState& state, C
         draw_places(ui, view, out);
         draw_not_known(ui, view, state);
         draw_forecasts(ui, view);
-        draw_visits(ui, view);
+        draw_visits(ui, view, out);
         heading(ui, "For a qualified inspector");
         RowSpec inspection;
         inspection.value = view.inspection;

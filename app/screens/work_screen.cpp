@@ -1,6 +1,8 @@
 // See work_screen.h.
 #include "app/screens/work_screen.h"
 
+#include <algorithm>
+
 #include "app/screens/common.h"
 #include "app/screens/step_actions.h"
 #include "app/ui/widgets.h"
@@ -47,15 +49,21 @@ void draw_evidence(UiContext& ui, const ProcedureView& view, const StepItem& ste
     }
 }
 
-void draw_mark(UiContext& ui, const StepItem& step) {
+void draw_mark(UiContext& ui, const StepItem& step, Commands& out) {
     if (!step.closed_by.empty()) fact(ui, upper_first(step.word), step.closed_by);
     if (!step.reason.empty()) fact(ui, "Why", step.reason);
     if (!step.note.empty()) fact(ui, "Note", step.note);
     if (step.doubtful) remark(ui, "Look again", "It is marked as done, but what proves it is not there any more.");
+    if (!step.rests.empty()) heading(ui, "It rests on");
+    for (std::size_t i = 0; i < step.rests.size(); ++i) {
+        RowSpec spec;
+        spec.value = step.rests[i].value;
+        if (row(ui, {step.rests[i].label, "rest " + std::to_string(i)}, spec)) out.push_back(GoTo{step.rests[i].lead});
+    }
 }
 
 void draw_step(UiContext& ui, const ProcedureView& view, const StepItem& step, Commands& out) {
-    draw_mark(ui, step);
+    draw_mark(ui, step, out);
     if (!step.plain.empty()) paragraph(ui, step.plain);
     if (!step.why.empty()) paragraph(ui, "Why: " + step.why, true);
     draw_blocks(ui, step, out);
@@ -110,7 +118,7 @@ void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
 void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {
     if (!view.found) return paragraph(ui, "This work does not belong to this place of the trailer.");
     paragraph(ui, view.progress + ". " + view.plain, true);
-    if (view.advice) draw_advice(ui, *view.advice, 12);
+    if (view.advice) draw_advice(ui, *view.advice, 6);
     if (view.next) {
         const StepItem& step = view.steps[*view.next];
         heading(ui, step.title);
@@ -123,6 +131,14 @@ void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Comma
     if (!view.source.empty()) paragraph(ui, "Order: " + view.source + ".", true);
 }
 
+// A read caution leaves the sheet open: the next thing to do about the step is on it.
+bool leaves_sheet(const Commands& out, std::size_t from) {
+    return std::any_of(out.begin() + static_cast<std::ptrdiff_t>(from), out.end(), [](const Command& c) {
+        const PutStepMark* put = std::get_if<PutStepMark>(&c);
+        return put == nullptr || put->mark.word != StepWord::caution_read;
+    });
+}
+
 void draw_sheet(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {
     for (const StepItem& step : view.steps) {
         if (step.id != state.step) continue;
@@ -131,9 +147,7 @@ void draw_sheet(UiContext& ui, const ProcedureView& view, WorkState& state, Comm
         const std::size_t before = out.size();
         const SheetAnswer answer = sheet(ui, spec, [&] { draw_step(ui, view, step, out); });
         if (answer.action) act_on(view, step, actions[*answer.action].act, out);
-        // A read caution leaves the sheet open: the next thing to do about the step is on it.
-        const bool read = answer.action && actions[*answer.action].act == StepAct::read;
-        if (answer.closed || (out.size() > before && !read)) state.step.clear();
+        if (answer.closed || leaves_sheet(out, before)) state.step.clear();
         return;
     }
     state.step.clear();

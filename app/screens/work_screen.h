@@ -2,6 +2,7 @@
 // marks of steps, pages where proof is recorded, readings.
 #pragma once
 
+#include <optional>
 #include <string>
 
 #include "app/command.h"
@@ -12,8 +13,8 @@
 namespace cotter {
 
 struct WorkState {
-    std::string step;  // whose sheet is open
-    std::string name;  // of who passes a step without its proof; empty: the technician
+    std::string step;                 // whose sheet is open
+    std::optional<std::string> name;  // of who passes a step without its proof, as typed; none: the technician
     ReadingState reading;
 };
 

@@ -32,7 +32,10 @@ Result<Changes> changes_of(const Job&, const PutReading& c, const Stamp& stamp) 
 
 Result<Changes> changes_of(const Job& job, const RemoveReading& c, const Stamp&) {
     if (job.find(c.reading) == nullptr) return fail(Errc::refused, "the reading is not there any more");
-    return Changes{Remove{RecordKind::reading, c.reading.uuid}};
+    Changes out;
+    let_go(job, c.reading, out);
+    out.emplace_back(Remove{RecordKind::reading, c.reading.uuid});
+    return out;
 }
 
 Result<Changes> changes_of(const Job&, const PutLevel& c, const Stamp& stamp) {

@@ -49,6 +49,11 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
 
+// Marks, bearing settings, readings and offers that rest on a shot or reading which is taken away: put again without
+// it.
+void let_go(const Job& job, const Id<Shot>& shot, Changes& out);
+void let_go(const Job& job, const Id<Reading>& reading, Changes& out);
+
 // A need for which nothing is bought, because a person said so: changed by hand, to nothing.
 [[nodiscard]] bool left_out(const Need& need);
 

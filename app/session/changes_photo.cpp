@@ -92,14 +92,13 @@ Result<Changes> changes_of(const Job&, const PutShot& c, const Stamp& stamp) {
 
 Result<Changes> changes_of(const Job& job, const RemoveShot& c, const Stamp&) {
     if (job.find(c.shot) == nullptr) return fail(Errc::refused, "the photo is not there any more");
+    for (const MakerLimit& figure : job.all<MakerLimit>())
+        if (figure.shot == c.shot)
+            return fail(Errc::refused, "a maker's figure rests on this photo: " + figure.what, {},
+                        "change or remove the figure first");
     Changes out;
     remove_tags(job, out, [&](const Tag& tag) { return tag.shot != c.shot; });
-    for (const Reading& reading : job.all<Reading>()) {
-        if (reading.shot != c.shot) continue;
-        Reading without = reading;
-        without.shot.reset();
-        out.push_back(Put{std::move(without), {}});
-    }
+    let_go(job, c.shot, out);
     out.push_back(Remove{RecordKind::shot, c.shot.uuid});
     return out;
 }

@@ -1,6 +1,7 @@
 // Changes by led work: marks of steps, bearing settings, brake pipes, fluid drawn. See changes.h.
 #include "app/session/changes.h"
 #include "app/session/session.h"
+#include "app/views/place_text.h"
 #include "core/work/progress.h"
 
 namespace cotter {
@@ -71,7 +72,8 @@ void Session::act(const PutStepMark& c) {
     PutStepMark put = c;
     put.mark = stamped(c.mark, s);
     if (const auto against = objections(work_book_, job_, put.mark); !against.empty())
-        return tell(against.front(), true);
+        return tell(in_words(against.front(), settings_.sides), true);
+    attach_evidence(work_book_, job_, put.mark);
     commit(changes_of(job_, put, s));
 }
 

@@ -94,6 +94,14 @@ const std::vector<EarlierVisit>& JobJudge::visits(const Job& job, const Instant&
     return *visits_;
 }
 
+const Job* JobJudge::last_visit(const Job& job) {
+    const std::vector<Job>& all = earlier(job);
+    const auto newest = std::max_element(all.begin(), all.end(), [](const Job& a, const Job& b) {
+        return a.only<Visit>()->opened < b.only<Visit>()->opened;
+    });
+    return newest == all.end() ? nullptr : &*newest;
+}
+
 std::vector<MakerLimit> JobJudge::remembered(const Job& job, const std::string& axle_model) {
     if (axle_model.empty()) return {};
     std::vector<MakerLimit> out = remembered_limits(axle_model, others(job));

@@ -33,6 +33,8 @@ public:
     // All of them made at the first call after a change, as of `now`.
     [[nodiscard]] const Summary& summary(const Job& job, const Instant& now);
     [[nodiscard]] const std::vector<EarlierVisit>& visits(const Job& job, const Instant& now);
+    // The newest earlier visit to this trailer; nullptr: none.
+    [[nodiscard]] const Job* last_visit(const Job& job);
     // Makers' figures for axles of this model that other jobs hold, and this one does not.
     [[nodiscard]] std::vector<MakerLimit> remembered(const Job& job, const std::string& axle_model);
     // The newest head of another job's inspection by this person; nullopt: none.

@@ -5,6 +5,12 @@
 
 namespace cotter {
 
+namespace {
+
+constexpr std::uint64_t kLargestData = 1 << 20;  // bytes of a file of the program's own
+
+}  // namespace
+
 Session::Session(const SessionParts& parts, std::string folder) : parts_(parts), folder_(std::move(folder)) {}
 
 Result<std::unique_ptr<Session>> Session::open(const SessionParts& parts, const std::string& folder) {
@@ -23,14 +29,29 @@ Result<> Session::start() {
     drafts_ = kept_.drafts;
     list_jobs();
     list_shelf();
-    if (auto work = load_work_book(parts_.files, join_path(parts_.share, "procedures")))
-        work_book_ = std::move(*work);
-    else
-        tell(work.error());
+    load_work();
     const auto id = Uuid::parse(kept_.job);
     if (id) load_job({*id});
     nav_ = has_job() ? Nav(kept_.stack) : Nav();
     return {};
+}
+
+// What leads through the work is data of the program: without it the rest of the app still serves.
+void Session::load_work() {
+    const std::string folder = join_path(parts_.share, "procedures");
+    const auto into = [&](auto& out, auto read) {
+        if (read)
+            out = std::move(*read);
+        else
+            tell(read.error());
+    };
+    const auto text_of = [&](const char* name) {
+        return read_file(parts_.files, join_path(folder, name), kLargestData);
+    };
+    into(work_book_, load_work_book(parts_.files, folder));
+    into(fluids_, text_of("fluids.json").and_then([](const Bytes& b) { return fluids_from_json(as_text(b)); }));
+    into(recheck_rules_,
+         text_of("rechecks.json").and_then([](const Bytes& b) { return rechecks_from_json(as_text(b)); }));
 }
 
 void Session::apply(const Command& command) {

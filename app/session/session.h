@@ -18,7 +18,9 @@
 #include "core/book/book.h"
 #include "core/packet/pack.h"
 #include "core/photo/vault.h"
+#include "core/work/fluid.h"
 #include "core/work/procedure.h"
+#include "core/work/recheck.h"
 
 namespace cotter {
 
@@ -85,11 +87,17 @@ public:
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
-    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }  // empty when it could not be read
+    // Empty when they could not be read.
+    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }
+    [[nodiscard]] const FluidTable& fluids() const { return fluids_; }
+    [[nodiscard]] const RecheckRules& recheck_rules() const { return recheck_rules_; }
+    // The newest earlier visit to the open job's trailer; nullptr when the book has none.
+    [[nodiscard]] const Job* last_visit() const { return judge_->last_visit(job_); }
 
 private:
     explicit Session(const SessionParts& parts, std::string folder);
     Result<> start();
+    void load_work();
 
     // Commands about the app.
     void act(const GoTo& c);
@@ -148,6 +156,8 @@ private:
     std::unique_ptr<PhotoVault> vault_;
     std::unique_ptr<JobJudge> judge_;
     WorkBook work_book_;
+    FluidTable fluids_;
+    RecheckRules recheck_rules_;
     Settings settings_;
     Nav nav_;
     Drafts drafts_;

@@ -6,7 +6,9 @@
 
 #include <fmt/format.h>
 
+#include "app/views/place_text.h"
 #include "app/views/plan_view.h"
+#include "core/work/fluid.h"
 
 namespace cotter {
 
@@ -74,7 +76,7 @@ void fill_order(BleedView& view, const Job& job, SideWords sides) {
     }
     const auto order = bleed_order(view.route, *trailer);
     if (!order) {
-        view.no_order = upper_first(order.error().what) + ".";
+        view.no_order = in_words(upper_first(order.error().what), sides) + ".";
         return;
     }
     for (const BleedStop& stop : *order) {
@@ -82,7 +84,26 @@ void fill_order(BleedView& view, const Job& job, SideWords sides) {
         if (!view.order.back().clean && !view.next) view.next = view.order.size() - 1;
     }
     view.remarks = check_bleeding(job, *order);
+    for (BleedRemark& r : view.remarks) r.words = in_words(r.words, sides);
     view.done = std::none_of(view.remarks.begin(), view.remarks.end(), [](const BleedRemark& r) { return r.blocks; });
+}
+
+std::string millilitres(double cubic_metres) {
+    return fmt::format("{}", std::lround(cubic_metres * 1e6));
+}
+
+std::string holds_words(const PipeRoute& route) {
+    if (route.legs.empty()) return {};
+    const auto unknown = std::count_if(route.legs.begin(), route.legs.end(), [](const PipeLeg& l) { return !l.bore; });
+    const auto volume = pipe_volume(route);
+    if (!volume)
+        return fmt::format("What the pipes hold cannot be told: the inside diameter of {} is not entered.",
+                           count_words(static_cast<std::size_t>(unknown), "pipe", "pipes"));
+    const FlushPlan plan = flush_plan(*volume, 0, 0);
+    return fmt::format(
+        "The pipes hold {} mL. A flush takes two to three times what the system holds: {} to {} mL for the pipes, and "
+        "as many times what calipers and reservoir hold.",
+        millilitres(*volume), millilitres(plan.least), millilitres(plan.most));
 }
 
 }  // namespace
@@ -94,7 +115,9 @@ BleedView bleed_view(const Session& session) {
     view.chrome = chrome_of(session, "Bleeding", trailer_words(job));
     if (const PipeRoute* route = job.only<PipeRoute>()) view.route = *route;
     for (const PipeLeg& leg : view.route.legs)
-        view.legs.push_back({end_label(leg.from, sides) + " to " + end_label(leg.to, sides), leg.length.text()});
+        view.legs.push_back({end_label(leg.from, sides) + " to " + end_label(leg.to, sides), leg.length.text(),
+                             leg.bore ? leg.bore->text() + " inside" : std::string()});
+    view.holds = holds_words(view.route);
     fill_ends(view, job, sides);
     fill_order(view, job, sides);
     const auto name_fluid = [&](const std::string& name) {
@@ -109,6 +132,8 @@ BleedView bleed_view(const Session& session) {
     }
     if (view.fluid.empty() && view.fluids.size() == 1) view.fluid = view.fluids.front();
     for (const char* usual : {"DOT 3", "DOT 4", "DOT 5.1"}) name_fluid(usual);
+    for (const std::string& fluid : view.fluids)
+        view.doubts.push_back(fluid_doubt_lines(session, Place::at(Station::actuator), "brake fluid", fluid, {}));
     view.drafts = session.drafts();
     return view;
 }

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "app/views/chrome.h"
+#include "app/views/fluid_doubt_lines.h"
 #include "core/work/bleed.h"
 
 namespace cotter {
@@ -20,6 +21,7 @@ struct PipeEnd {
 struct LegRow {
     std::string label;  // "Actuator to tee 1"
     std::string value;  // "4.20 m"
+    std::string bore;   // "0.190 in inside"; empty: not known
 };
 
 struct BleedRow {
@@ -38,10 +40,12 @@ struct BleedView {
     std::vector<BleedRow> order;    // empty: `no_order` says why
     std::string no_order;
     std::vector<BleedRemark> remarks;
-    bool done = false;                // every corner has run clear, as the order wants
-    std::optional<std::size_t> next;  // in the order
-    std::string fluid;                // of the last count
-    std::vector<std::string> fluids;  // named before in this job
+    bool done = false;                                // every corner has run clear, as the order wants
+    std::optional<std::size_t> next;                  // in the order
+    std::string holds;                                // what the pipes hold and a flush takes, or why it is not known
+    std::string fluid;                                // of the last count
+    std::vector<std::string> fluids;                  // named before in this job
+    std::vector<std::vector<FluidDoubtLine>> doubts;  // about each of them
     Drafts drafts;
 };
 

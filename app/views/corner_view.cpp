@@ -2,12 +2,14 @@
 #include "app/views/corner_view.h"
 
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
 #include "app/views/plan_view.h"
 #include "app/views/slots_wanted.h"
 #include "app/views/work_view.h"
+#include "core/judge/reading_names.h"
 
 namespace cotter {
 
@@ -28,8 +30,21 @@ ShotTile tile_of(const Job& job, const Shot& shot) {
             shot.photo.sha256, worst_on(job, shot.id)};
 }
 
-std::vector<ShotTile> tiles_at(const Job& job, const Place& place, Stage stage) {
+// What can be photographed and measured with the wheel on and the hub closed: an owner is asked for nothing else.
+bool asked_of_owner(Slot slot) {
+    using enum Slot;
+    constexpr std::array kClosed{caliper, lining, rotor_face, rotor_edge, guide_pin, bearing, spindle, seal_side};
+    return slot != Slot::brake && std::find(kClosed.begin(), kClosed.end(), slot) == kClosed.end();
+}
+bool asked_of_owner(std::string_view what) {
+    constexpr std::array kOpen{what::tread_depth, what::pressure_cold, what::hub_temperature, what::run_total,
+                               what::run_since};
+    return std::find(kOpen.begin(), kOpen.end(), what) != kOpen.end();
+}
+
+std::vector<ShotTile> tiles_at(const Job& job, const Place& place, Stage stage, bool owner) {
     std::vector<Slot> slots = slots_wanted(job.only<Trailer>(), place, stage);
+    if (owner) std::erase_if(slots, [](Slot slot) { return !asked_of_owner(slot); });
     std::vector<ShotTile> out;
     const auto add_taken = [&](Slot slot) {
         const std::size_t before = out.size();
@@ -84,14 +99,15 @@ ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Sta
     return row;
 }
 
-std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage stage) {
+std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage stage, bool owner) {
     std::vector<ReadingRow> out;
     const auto listed = [&](const Reading& r) {
         return std::any_of(out.begin(), out.end(),
                            [&](const ReadingRow& row) { return row.what == r.what && row.place == r.place; });
     };
     for (const WantedReading& wanted : readings_wanted(job.only<Trailer>(), place))
-        out.push_back(row_of(job, wanted.kind->what, wanted.place, stage));
+        if (!owner || asked_of_owner(wanted.kind->what))
+            out.push_back(row_of(job, wanted.kind->what, wanted.place, stage));
     for (const Reading& r : job.all<Reading>())
         if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(job, r.what, r.place, stage));
     return out;
@@ -170,12 +186,13 @@ CornerView corner_view(const Session& session) {
     view.chrome = chrome_of(session, place_words(place, words), trailer_words(job));
     view.place = place;
     view.corner = place.is_corner();
-    view.before = tiles_at(job, place, Stage::before);
-    view.after = tiles_at(job, place, Stage::after);
+    const bool owner = session.settings().owner;
+    view.before = tiles_at(job, place, Stage::before, owner);
+    view.after = tiles_at(job, place, Stage::after, owner);
     for (const Finding& f : job.all<Finding>())
         if (at_place(f.place, place)) view.findings.push_back(row_of(job, f));
-    view.readings_before = readings_at(job, place, Stage::before);
-    view.readings_after = readings_at(job, place, Stage::after);
+    view.readings_before = readings_at(job, place, Stage::before, owner);
+    view.readings_after = readings_at(job, place, Stage::after, owner);
     view.torques = work_at<Torque>(job, place, view.corner ? "Wheel nuts" : "");
     view.levels = work_at<Level>(job, place, fluid_at(job, place));
     if (view.corner) view.procedures = work_rows(session, place);

@@ -64,6 +64,7 @@ HandOverView hand_over_view(const Session& session) {
     danger_gaps(job, words, view.gaps);
     trailer_gaps(job, view.gaps);
     place_gaps(job, words, view.gaps);
+    view.rechecks = recheck_lines(session);
     view.technician = session.settings().technician;
     view.words = session.drafts().words;
     if (const SignOff* sign = job.only<SignOff>()) {

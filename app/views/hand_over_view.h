@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "app/views/chrome.h"
+#include "app/views/recheck_lines.h"
 
 namespace cotter {
 
@@ -21,6 +22,7 @@ struct HandOverView {
     std::string towing;                 // "May it be towed? No"
     std::optional<Grade> towing_grade;  // none: it cannot be told
     std::vector<Gap> gaps;
+    std::vector<RecheckLine> rechecks;  // what is due when
     bool signed_off = false;
     std::string signed_by;   // "R. Alder, 2026-05-14 15:02"
     std::string technician;  // the name offered for signing

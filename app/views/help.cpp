@@ -135,6 +135,12 @@ HelpPage help_page(Screen screen) {
                       "Inspector, carrier, date, both qualifications with their evidence, and the statement. Without "
                       "them the job cannot be signed off."},
                      {"Kept", "Fourteen months, and the next one within twelve."}}};
+        case Screen::since:
+            return {"Since the last visit",
+                    {{"",
+                      "Each point that was measured then and now: as the last visit left it, as this one found it, "
+                      "and the change. Tap one to see its place."},
+                     {"Cannot tell", "What has no mate at the other visit says why. It is not filled in."}}};
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

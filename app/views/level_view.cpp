@@ -21,13 +21,14 @@ const Level* level_of(const Job& job, const Route& route, std::string_view fluid
     return found;
 }
 
-// The product goes over from the like fluid before it.
-Level new_level(const Job& job, const Place& place, std::string_view fluid) {
+// The product goes over from the like fluid before it, unless something speaks against it here.
+Level new_level(const Session& session, const Place& place, std::string_view fluid) {
     Level level;
     level.place = place;
     level.fluid = fluid;
-    for (const Level& l : job.all<Level>())
-        if (l.fluid == fluid && !l.product.empty()) level.product = l.product;
+    for (const Level& l : session.job().all<Level>())
+        if (l.fluid == fluid && !l.product.empty() && fluid_doubt_lines(session, place, fluid, l.product, {}).empty())
+            level.product = l.product;
     return level;
 }
 
@@ -60,6 +61,15 @@ std::string advice_of(const Level& level) {
     return {};
 }
 
+// What keeps it open, once it has been looked at.
+void fill_open(LevelView& view, const Job& job) {
+    if (!view.there) return;
+    const auto remarks = check_level(view.level);
+    view.proved = proves_level(remarks);
+    for (const LevelRemark& r : remarks) view.open.push_back(upper_first(r.words) + ".");
+    if (const auto mate = differs_from_mate(job, view.level)) view.open.push_back(upper_first(*mate) + ".");
+}
+
 }  // namespace
 
 LevelView level_view(const Session& session) {
@@ -70,13 +80,15 @@ LevelView level_view(const Session& session) {
     const std::string_view fluid = view.hub ? "hub oil" : "brake fluid";
     const Level* there = level_of(job, route, fluid);
     view.there = there != nullptr;
-    view.level = view.there ? *there : new_level(job, route.place, fluid);
+    view.level = view.there ? *there : new_level(session, route.place, fluid);
     view.place = route.place;
     view.chrome = chrome_of(session, upper_first(view.level.fluid), place_words(route.place, session.settings().sides));
     view.now = session.now();
     view.drafts = session.drafts();
     view.timer = timer_of(view.drafts, view.level, view.now);
     view.advice = advice_of(view.level);
+    view.doubts = fluid_doubt_lines(session, route.place, view.level.fluid, view.level.product, view.level.id);
+    fill_open(view, job);
     for (const Level& l : job.all<Level>())
         if (!l.product.empty() && l.fluid == view.level.fluid &&
             std::find(view.products.begin(), view.products.end(), l.product) == view.products.end())

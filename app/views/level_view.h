@@ -4,6 +4,7 @@
 #include <optional>
 
 #include "app/views/chrome.h"
+#include "app/views/fluid_doubt_lines.h"
 
 namespace cotter {
 
@@ -22,8 +23,11 @@ struct LevelView {
     bool there = false;  // it is in the job
     bool hub = true;     // a cap's window; else a reservoir
     SettleTimer timer;
-    std::vector<std::string> products;  // used before in this job
-    std::string advice;                 // below the line: find where it went; empty: nothing to say
+    std::vector<std::string> products;   // used before in this job
+    std::vector<FluidDoubtLine> doubts;  // about the product in this hub or reservoir
+    std::vector<std::string> open;       // why the level is not proved yet, or what to look at again
+    bool proved = false;
+    std::string advice;  // below the line: find where it went; empty: nothing to say
     std::optional<Place> next_place;
     std::string next_label;
     Drafts drafts;

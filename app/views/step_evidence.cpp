@@ -23,6 +23,18 @@ Place first_place(const Job& job, Fits&& fits) {
     return Place::at(Station::trailer);
 }
 
+constexpr std::size_t kMostRests = 8;
+
+// "20.62 mm", "20.62 to 20.67 mm".
+std::string points_text(const Reading& r) {
+    if (r.points.empty()) return {};
+    const auto [least, most] = std::minmax_element(r.points.begin(), r.points.end(), [](const auto& a, const auto& b) {
+        return a.value.value() < b.value.value();
+    });
+    const std::string high = Amount{most->value, r.unit}.text();
+    return least->value == most->value ? high : least->value.text() + " to " + high;
+}
+
 Slot slot_named(std::string_view name) {
     for (std::size_t i = 0; i < names(Slot{}).size(); ++i)
         if (name_of(static_cast<Slot>(i)) == name) return static_cast<Slot>(i);
@@ -77,6 +89,32 @@ void lead_on(const Job& job, const Proof& proof, const Place& place, StepProof& 
 }
 
 }  // namespace
+
+std::vector<StepRest> rests_of(const Job& job, const StepMark& mark) {
+    std::vector<StepRest> out;
+    for (const auto& id : mark.readings)
+        if (const Reading* r = job.find(id))
+            out.push_back({upper_first(r->what), points_text(*r), {Screen::corner, r->place, {}}});
+    for (const auto& id : mark.torques)
+        if (const Torque* t = job.find(id))
+            out.push_back(
+                {upper_first(t->joint), t->target ? t->target->text() : "", {Screen::torque, t->place, t->id.text()}});
+    for (const auto& id : mark.levels)
+        if (const Level* l = job.find(id))
+            out.push_back({upper_first(l->fluid),
+                           std::string(name_of((l->after ? *l->after : l->before).mark)),
+                           {Screen::level, l->place, l->id.text()}});
+    std::size_t more = 0;
+    for (const auto& id : mark.shots)
+        if (const Shot* s = job.find(id)) {
+            if (out.size() < kMostRests)
+                out.push_back({"Photo: " + std::string(name_of(s->slot)), "", {Screen::photo, s->place, s->id.text()}});
+            else
+                ++more;
+        }
+    if (more > 0) out.back().value = "and " + count_words(more, "more", "more");
+    return out;
+}
 
 std::vector<StepProof> evidence_of(const Job& job, const StepView& step) {
     std::vector<StepProof> out;

@@ -6,6 +6,9 @@
 
 namespace cotter {
 
+// The records that a mark names, at most eight rows; photos beyond that are counted in the last one.
+[[nodiscard]] std::vector<StepRest> rests_of(const Job& job, const StepMark& mark);
+
 // In the order of the step's proofs.
 [[nodiscard]] std::vector<StepProof> evidence_of(const Job& job, const StepView& step);
 

@@ -5,6 +5,8 @@
 
 #include <fmt/format.h>
 
+#include "app/views/place_text.h"
+
 namespace cotter {
 
 namespace {
@@ -16,13 +18,24 @@ std::string reason_alone(const Summary& s) {
     return s.answer;
 }
 
+std::string lower_first(std::string text) {
+    const bool name = text.size() > 1 && text[1] >= 'A' && text[1] <= 'Z';  // "DOT 4" stays
+    if (!text.empty() && text[0] >= 'A' && text[0] <= 'Z' && !name) text[0] = static_cast<char>(text[0] - 'A' + 'a');
+    return text;
+}
+
+// A finding says its subject itself.
+std::string said_of(const ReasonItem& reason) {
+    const bool named = lower_first(reason.says).starts_with(lower_first(reason.subject));
+    return named ? upper_first(reason.says) : fmt::format("{}: {}", reason.subject, reason.says);
+}
+
 std::string under_of(const Judgement& node, SideWords words) {
     const auto reasons = reasons_of(node, words);
-    if (!reasons.empty() && reasons.front().grade > Grade::serviceable)
-        return fmt::format("{}: {}", reasons.front().subject, reasons.front().says);
+    if (!reasons.empty() && reasons.front().grade > Grade::serviceable) return said_of(reasons.front());
     const auto unknowns = unknowns_of(node, words);
     if (!unknowns.empty() && (unknowns.front().essential || reasons.empty()))
-        return fmt::format("cannot tell: {}, {}", unknowns.front().subject, unknowns.front().because);
+        return fmt::format("cannot tell: {}, {}", lower_first(unknowns.front().subject), unknowns.front().because);
     if (reasons.empty()) return "nothing recorded";
     return fmt::format("nothing against it in {}", count_words(reasons.size(), "thing seen", "things seen"));
 }
@@ -37,18 +50,27 @@ JudgedPlace place_of(const Judgement& node, const Place& place, int axle, SideWo
     return out;
 }
 
+// The node without the parts that have rows of their own, graded by what is left.
+template <class Gone>
+Judgement without(Judgement node, const Gone& gone) {
+    std::erase_if(node.parts, gone);
+    node.grade.reset();
+    for (const Ground& r : node.reasons) node.grade = std::max(node.grade.value_or(r.grade), r.grade);
+    for (const Judgement& part : node.parts)
+        if (part.grade) node.grade = std::max(node.grade.value_or(*part.grade), *part.grade);
+    return node;
+}
+
 // Corners and stations; an axle or the trailer as a whole only when something is said about it.
 void add_places(const Judgement& tree, SideWords words, std::vector<JudgedPlace>& out) {
-    Judgement whole = tree;
-    std::erase_if(whole.parts, [&](const Judgement& p) { return p.axle > 0 || !(p.place == tree.place); });
+    const Judgement whole = without(tree, [&](const Judgement& p) { return p.axle > 0 || !(p.place == tree.place); });
     for (const Judgement& part : tree.parts) {
         if (part.axle == 0 && part.place == tree.place) continue;
         if (part.axle == 0) {
             out.push_back(place_of(part, part.place, 0, words));
             continue;
         }
-        Judgement axle = part;
-        std::erase_if(axle.parts, [](const Judgement& p) { return p.axle == 0; });
+        const Judgement axle = without(part, [](const Judgement& p) { return p.axle == 0; });
         for (const Judgement& corner : part.parts)
             if (corner.axle == 0) out.push_back(place_of(corner, corner.place, 0, words));
         if (!axle.parts.empty()) out.push_back(place_of(axle, tree.place, part.axle, words));
@@ -131,7 +153,7 @@ SummaryView summary_view(const Session& session) {
     view.chrome = chrome_of(session, "May it be towed?", trailer_words(session.job()));
     view.towing = s.towing;
     view.word = towing_word(s.towing);
-    view.answer = reason_alone(s);
+    view.answer = in_words(reason_alone(s), words);
     view.caveat = s.caveat;
     view.trouble = session.judge().trouble();
     for (const Ground& g : s.first) view.reasons.push_back(reason_item(g, words));
@@ -141,7 +163,8 @@ SummaryView summary_view(const Session& session) {
     view.more_unknown = s.unknowns.size() - view.unknowns.size();
     add_forecasts(s, words, view);
     for (const EarlierVisit& v : session.judge().visits(session.job(), session.now()))
-        view.visits.push_back({v.date.text(), std::string(towing_word(v.towing)), v.answer});
+        view.visits.push_back({v.date.text(), std::string(towing_word(v.towing)), in_words(v.answer, words)});
+    if (const Job* last = session.last_visit()) view.since = "with " + last->only<Visit>()->opened.local_date().text();
     view.inspection = inspection_words(session);
     return view;
 }

@@ -56,6 +56,7 @@ struct SummaryView {
     std::vector<ForecastItem> forecasts;
     std::vector<std::string> not_foretold;  // a line each, why not
     std::vector<VisitLine> visits;          // newest first
+    std::string since;                      // "with 2025-03-28"; empty: no earlier visit
     std::string inspection;                 // "12 of 55 items answered", "not begun"
 };
 

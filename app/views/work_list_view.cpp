@@ -37,16 +37,6 @@ std::vector<WorkRow> work_rows(const Session& session, const Place& place) {
     return out;
 }
 
-AdviceView advice_view(const Session& session) {
-    const TowAdvice advice = tow_advice(session.work_book(), session.job());
-    AdviceView out{advice.word, {}, {}};
-    out.title = advice.word == TowWord::tow            ? "Tow it"
-                : advice.word == TowWord::show_to_shop ? "Show it to a shop before towing"
-                                                       : "Do not tow it";
-    for (const std::string& reason : advice.reasons) out.reasons.push_back(upper_first(reason));
-    return out;
-}
-
 WorkListView work_list_view(const Session& session) {
     const Job& job = session.job();
     const Place only = session.route().place;

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "app/views/step_evidence.h"
 #include "app/views/step_notes.h"
@@ -34,10 +35,10 @@ std::string word_of(const StepView& step) {
     return {};
 }
 
-std::vector<StepBlock> blocks_of(const WorkBook& book, const Procedure& here, const StepView& step) {
+std::vector<StepBlock> blocks_of(const WorkBook& book, const Procedure& here, const StepView& step, SideWords sides) {
     std::vector<StepBlock> out;
     for (const std::string& words : step.blocked_by) {
-        StepBlock block{upper_first(words), std::nullopt};
+        StepBlock block{upper_first(in_words(words, sides)), std::nullopt};
         for (const StepNeed& need : step.step->needs) {
             const auto found = book.step(need.step);
             const std::string start = "first " + need.step;
@@ -89,14 +90,16 @@ StepMove move_of(const StepItem& item) {
     return note ? StepMove::note : StepMove::done;
 }
 
-void fill_mark(StepItem& item, const StepMark& mark) {
+void fill_mark(StepItem& item, const StepMark& mark, const Job& job) {
     item.mark = mark.id;
     item.reason = mark.reason;
     item.note = mark.note;
+    item.rests = rests_of(job, mark);
     item.closed_by = fmt::format("{}, {} {}", mark.by, day_words(mark.at), clock_words(mark.at));
 }
 
-StepItem item_of(const WorkBook& book, const Procedure& procedure, const Job& job, const StepView& step) {
+StepItem item_of(const Session& session, const Procedure& procedure, const StepView& step) {
+    const Job& job = session.job();
     StepItem item;
     item.id = step.step->id;
     item.title = step.step->id + " " + step.step->title;
@@ -106,12 +109,12 @@ StepItem item_of(const WorkBook& book, const Procedure& procedure, const Job& jo
     item.word = word_of(step);
     item.hold = step.step->hold;
     item.optional = step.step->optional;
-    item.blocks = blocks_of(book, procedure, step);
+    item.blocks = blocks_of(session.work_book(), procedure, step, session.settings().sides);
     for (const Caution* c : step.cautions) item.cautions.push_back({c->id, c->title, c->danger + " " + c->require});
     item.evidence = evidence_of(job, step);
     if (step.step->ask) item.question = step.step->ask->question;
     item.bad = bad_of(step);
-    if (step.mark != nullptr) fill_mark(item, *step.mark);
+    if (step.mark != nullptr) fill_mark(item, *step.mark, job);
     item.doubtful = step.doubtful();
     item.notes = notes_for(job, step);
     item.move = move_of(item);
@@ -136,7 +139,7 @@ void fill_steps(ProcedureView& view, const Session& session, const Procedure& pr
         if (&step == next) view.next = view.steps.size();
         if (step.closed()) ++closed;
         if (next == nullptr && !view.waits && !step.closed()) view.waits = view.steps.size();
-        view.steps.push_back(item_of(book, procedure, job, step));
+        view.steps.push_back(item_of(session, procedure, step));
         if (view.drafts.reading && begun_for(*view.drafts.reading, view.steps.back()))
             view.entry = reading_entry(job, *view.drafts.reading);
     }

@@ -32,6 +32,13 @@ struct StepCaution {
     std::string text;  // the danger, and what to do
 };
 
+// A record that a closed step rests on, and where it is seen.
+struct StepRest {
+    std::string label;  // "Photo: rotor face"
+    std::string value;  // "20.62 mm", "at"
+    Route lead;
+};
+
 // Something before it that is open.
 struct StepBlock {
     std::string words;
@@ -55,6 +62,7 @@ struct StepItem {
     std::string closed_by;            // "R. Kowalski, 2026-05-14 08:14"
     std::string reason, note;         // of the mark
     Id<StepMark> mark;                // that closed it
+    std::vector<StepRest> rests;      // the records that it named when it was closed
     bool doubtful = false;            // done, but its proof is gone
     std::vector<std::string> notes;   // ready to choose
     StepMove move = StepMove::nothing;

@@ -127,6 +127,15 @@ Result<std::vector<BleedStop>> bleed_order(const PipeRoute& route, const Trailer
     return out;
 }
 
+std::optional<double> pipe_volume(const PipeRoute& route) {
+    double out = 0;
+    for (const PipeLeg& leg : route.legs) {
+        if (!leg.bore) return std::nullopt;
+        out += bore_volume(leg.bore->si(), leg.length.si());
+    }
+    return route.legs.empty() ? std::nullopt : std::optional(out);
+}
+
 std::vector<BleedTally> bleed_tallies(const Job& job) {
     std::vector<BleedTally> out;
     for (const BleedCount& count : job.all<BleedCount>()) {

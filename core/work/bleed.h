@@ -2,6 +2,7 @@
 // For the bleed screen and the report. Pure; any thread.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -22,6 +23,9 @@ struct BleedStop {
 // the leg named: no leg, a length that is none, a leg that leads back, a piece with two feeds, a corner that the
 // trailer does not have or that has no pipe, ends that are no corner.
 [[nodiscard]] Result<std::vector<BleedStop>> bleed_order(const PipeRoute& route, const Trailer& trailer);
+
+// What all pipes hold together, m³; nullopt when there is none or a bore is not known.
+[[nodiscard]] std::optional<double> pipe_volume(const PipeRoute& route);
 
 // What was drawn at one corner in all rounds.
 struct BleedTally {

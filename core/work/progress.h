@@ -78,6 +78,11 @@ struct MarkStamp {
 // and a reason; 'not needed' needs a step that may be left out, and a reason.
 [[nodiscard]] std::vector<std::string> objections(const WorkBook& book, const Job& job, const StepMark& mark);
 
+// Links the records that the step's proofs rest on into a mark of a step that is done: shots, readings, torques,
+// levels; of a bearing its dial readings and the lock's shot. What is not proved is left out. Other marks stay as they
+// are.
+void attach_evidence(const WorkBook& book, const Job& job, StepMark& mark);
+
 // Is this piece of evidence in the job, at the step's place?
 [[nodiscard]] bool holds_proof(const Job& job, const Proof& proof, const Place& place, const StepMark* mark);
 

@@ -1,4 +1,4 @@
-// Whether the job holds what a step asks for as evidence.
+// Whether the job holds what a step asks for as evidence, and which records those are.
 #include <algorithm>
 
 #include "core/work/bearing.h"
@@ -17,52 +17,58 @@ bool is_at(const Place& record, const Place& wanted, const Proof& proof) {
     return record.axle == wanted.axle && record.side == wanted.side;
 }
 
-template <class R, class Good>
-bool any_of(const Job& job, Good&& good) {
-    const auto& all = job.all<R>();
-    return std::any_of(all.begin(), all.end(), good);
+// The newest of the records that `fits` decides; an older good one does not outweigh it.
+template <class R, class Fits>
+const R* newest(const Job& job, Fits&& fits) {
+    const R* found = nullptr;
+    for (const R& r : job.all<R>())
+        if (fits(r) && (found == nullptr || found->at <= r.at)) found = &r;
+    return found;
 }
 
-// The newest of the records that `fits` decides; an older good one does not outweigh it.
-template <class R, class Fits, class Good>
-bool newest_is(const Job& job, Fits&& fits, Good&& good) {
-    const R* newest = nullptr;
-    for (const R& r : job.all<R>())
-        if (fits(r) && (newest == nullptr || newest->at <= r.at)) newest = &r;
-    return newest != nullptr && good(*newest);
+bool is_shot(const Shot& s, const Proof& proof, const Place& place) {
+    return name_of(s.slot) == proof.what && is_at(s.place, place, proof) && (!proof.stage || s.stage == *proof.stage);
 }
 
 bool has_shot(const Job& job, const Proof& proof, const Place& place) {
-    return any_of<Shot>(job, [&](const Shot& s) {
-        return name_of(s.slot) == proof.what && is_at(s.place, place, proof) &&
-               (!proof.stage || s.stage == *proof.stage);
-    });
+    const auto& all = job.all<Shot>();
+    return std::any_of(all.begin(), all.end(), [&](const Shot& s) { return is_shot(s, proof, place); });
 }
 
-bool has_reading(const Job& job, const Proof& proof, const Place& place) {
-    const auto fits = [&](const Reading& r) {
+const Reading* reading_for(const Job& job, const Proof& proof, const Place& place) {
+    return newest<Reading>(job, [&](const Reading& r) {
         return r.what == proof.what && is_at(r.place, place, proof) && (!proof.stage || r.stage == *proof.stage);
-    };
-    return newest_is<Reading>(job, fits,
-                              [](const Reading& r) { return r.taken == Taken::measured && !r.points.empty(); });
-}
-
-bool has_torque(const Job& job, const Proof& proof, const Place& place) {
-    const auto fits = [&](const Torque& t) { return t.joint == proof.what && is_at(t.place, place, proof); };
-    return newest_is<Torque>(job, fits, [](const Torque& t) { return proves_torque(check_torque(t)); });
-}
-
-bool has_level(const Job& job, const Proof& proof, const Place& place) {
-    const auto fits = [&](const Level& l) { return l.fluid == proof.what && is_at(l.place, place, proof); };
-    return newest_is<Level>(job, fits, [](const Level& l) { return proves_level(check_level(l)); });
-}
-
-bool has_bearing(const Job& job, const Proof& proof, const Place& place) {
-    const auto fits = [&](const BearingSetting& b) { return is_at(b.place, place, proof); };
-    return newest_is<BearingSetting>(job, fits, [&](const BearingSetting& b) {
-        return proof.what == "play" ? proved_play(job, b).has_value() || (b.style == NutStyle::preset && b.locked)
-                                    : proves_bearing(check_bearing(job, b));
     });
+}
+
+const Torque* torque_for(const Job& job, const Proof& proof, const Place& place) {
+    return newest<Torque>(job, [&](const Torque& t) { return t.joint == proof.what && is_at(t.place, place, proof); });
+}
+
+const Level* level_for(const Job& job, const Proof& proof, const Place& place) {
+    return newest<Level>(job, [&](const Level& l) { return l.fluid == proof.what && is_at(l.place, place, proof); });
+}
+
+const BearingSetting* bearing_for(const Job& job, const Proof& proof, const Place& place) {
+    return newest<BearingSetting>(job, [&](const BearingSetting& b) { return is_at(b.place, place, proof); });
+}
+
+bool good(const Reading* r) {
+    return r != nullptr && r->taken == Taken::measured && !r->points.empty();
+}
+
+bool good(const Torque* t) {
+    return t != nullptr && proves_torque(check_torque(*t));
+}
+
+bool good(const Level* l) {
+    return l != nullptr && proves_level(check_level(*l));
+}
+
+bool good(const Job& job, const Proof& proof, const BearingSetting* b) {
+    if (b == nullptr) return false;
+    return proof.what == "play" ? proved_play(job, *b).has_value() || (b->style == NutStyle::preset && b->locked)
+                                : proves_bearing(check_bearing(job, *b));
 }
 
 Result<std::vector<BleedStop>> order_of(const Job& job) {
@@ -79,20 +85,63 @@ bool has_bleeding(const Job& job) {
     return std::none_of(remarks.begin(), remarks.end(), [](const BleedRemark& r) { return r.blocks; });
 }
 
+template <class R>
+void link(std::vector<Id<R>>& ids, const Id<R>& id) {
+    if (std::find(ids.begin(), ids.end(), id) == ids.end()) ids.push_back(id);
+}
+
+void link_bearing(const BearingSetting& setting, StepMark& mark) {
+    for (const BearingTry& one : setting.tries)
+        if (one.dial) link(mark.readings, *one.dial);
+    if (setting.lock_shot) link(mark.shots, *setting.lock_shot);
+}
+
+// Pipes and counts have no ids in a mark: there is one of the former, and the latter are all of the trailer's.
+void link_proof(const Job& job, const Proof& proof, StepMark& mark) {
+    const Place& place = mark.place;
+    switch (proof.kind) {
+        case ProofKind::shot:
+            for (const Shot& s : job.all<Shot>())
+                if (is_shot(s, proof, place)) link(mark.shots, s.id);
+            break;
+        case ProofKind::reading:
+            link(mark.readings, reading_for(job, proof, place)->id);
+            break;
+        case ProofKind::torque:
+            link(mark.torques, torque_for(job, proof, place)->id);
+            break;
+        case ProofKind::level:
+            link(mark.levels, level_for(job, proof, place)->id);
+            break;
+        case ProofKind::bearing:
+            link_bearing(*bearing_for(job, proof, place), mark);
+            break;
+        default:
+            break;
+    }
+}
+
 }  // namespace
+
+void attach_evidence(const WorkBook& book, const Job& job, StepMark& mark) {
+    const Step* step = book.step(mark.step).step;
+    if (step == nullptr || mark.word != StepWord::done) return;
+    for (const Proof& proof : step->proofs)
+        if (holds_proof(job, proof, mark.place, &mark)) link_proof(job, proof, mark);
+}
 
 bool holds_proof(const Job& job, const Proof& proof, const Place& place, const StepMark* mark) {
     switch (proof.kind) {
         case ProofKind::shot:
             return has_shot(job, proof, place);
         case ProofKind::reading:
-            return has_reading(job, proof, place);
+            return good(reading_for(job, proof, place));
         case ProofKind::torque:
-            return has_torque(job, proof, place);
+            return good(torque_for(job, proof, place));
         case ProofKind::level:
-            return has_level(job, proof, place);
+            return good(level_for(job, proof, place));
         case ProofKind::bearing:
-            return has_bearing(job, proof, place);
+            return good(job, proof, bearing_for(job, proof, place));
         case ProofKind::route:
             return order_of(job).has_value();
         case ProofKind::bleeding:

@@ -120,8 +120,15 @@ std::vector<Route> all_routes(const Session& session) {
         out.push_back({screen, {}, {}});
     for (const Place& place : {kCorner, Place::at(Station::actuator), Place::at(Station::trailer)})
         out.push_back({Screen::corner, place, {}});
+    for (const char* procedure : {"disc", "wheels", "bearing"}) out.push_back({Screen::work, kCorner, procedure});
+    for (const char* procedure : {"", "start", "bleed", "owner"})
+        out.push_back({Screen::work, Place::at(Station::trailer), procedure});
+    out.push_back({Screen::bearing, kCorner, {}});
+    out.push_back({Screen::bleed, Place::at(Station::trailer), {}});
+    out.push_back({Screen::since, {}, {}});
     out.push_back({Screen::torque, kCorner, {}});
     out.push_back({Screen::level, kCorner, {}});
+    out.push_back({Screen::level, Place::at(Station::actuator), {}});
     if (!session.job().all<Shot>().empty())
         out.push_back({Screen::photo, kCorner, session.job().all<Shot>().front().id.text()});
     for (const Screen screen : {Screen::summary, Screen::inspection}) out.push_back({screen, {}, {}});

@@ -86,3 +86,57 @@ TEST_CASE("a window that cannot be seen through is said with its reason") {
     CHECK(bench.level().taken == Taken::measured);
     CHECK(bench.level().reason.empty());
 }
+
+TEST_CASE("a product for another kind of hub is warned of at once, with reason and source, and can be taken out") {
+    LevelBench bench;
+    REQUIRE(bench.tap("Before: below"));
+    Level level = bench.level();
+    level.product = "gear oil SAE 90";
+    bench.apply(PutLevel{level});
+    CHECK(level_view(bench.session()).doubts.empty());
+    bench.look();
+    REQUIRE(bench.tap("Product"));
+    level.product = "wheel bearing grease NLGI 2";
+    bench.apply(PutLevel{level});
+    bench.look();
+    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("does not go into this hub (oil bath)"));
+    CHECK(bench.log().shows("maker's manual goes before it"));
+    REQUIRE(bench.tap("Take it out again"));
+    CHECK(bench.level().product == "gear oil SAE 90");
+    CHECK(level_view(bench.session()).doubts.empty());
+}
+
+TEST_CASE("what must not meet and is kept stays on the page; an unknown product is asked about") {
+    LevelBench bench;
+    bench.apply(GoTo{{Screen::level, Place::at(Station::actuator), {}}});
+    bench.look();
+    REQUIRE(bench.tap("Before: below"));
+    BleedCount count;
+    count.place = kCorner;
+    count.drawn = make_amount("100", "mL").value();
+    count.fluid = "DOT 4";
+    bench.apply(PutBleedCount{count});
+    Level level = bench.level();
+    level.product = "DOT 5";
+    bench.apply(PutLevel{level});
+    bench.look();
+    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("put in while bleeding"));
+    REQUIRE(bench.tap("Product"));
+    REQUIRE(bench.tap("It is in there: keep it"));
+    CHECK(bench.level().product == "DOT 5");
+    CHECK(bench.log().shows("This must not go in"));
+    level.product = "something blue";
+    bench.apply(PutLevel{level});
+    bench.look();
+    CHECK_FALSE(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Ask before it goes in"));
+}
+
+TEST_CASE("the page says why a level is not proved yet") {
+    LevelBench bench;
+    REQUIRE(bench.tap("Before: below"));
+    CHECK(bench.log().shows("Not proved yet"));
+    CHECK(bench.log().shows("find out why before it is only topped up"));
+}

@@ -172,6 +172,46 @@ TEST_CASE("an owner's bad answer makes the finding with the mark, one step of un
     CHECK(bench.job().all<StepMark>().size() == before);
 }
 
+TEST_CASE("a reading beyond the law outweighs a kinder word, and is a reason of its own") {
+    LedBench bench;
+    Settings settings = bench.session().settings();
+    settings.owner = true;
+    bench.apply(PutSettings{settings});
+    Reading tread;
+    tread.place = kLeft;
+    tread.what = what::tread_depth;
+    tread.unit = "[in_i]";
+    tread.points = {{"inner groove", Number::parse("1/32").value()}};
+    bench.apply(PutReading{tread});
+    const AdviceView advice = advice_view(bench.session());
+    CHECK(bench.session().summary().towing == Towing::no);
+    CHECK(advice.word == TowWord::do_not_tow);
+    REQUIRE_FALSE(advice.reasons.empty());
+    CHECK(advice.reasons[0].starts_with("Axle 1, left: tread depth: 1/32 in"));
+    CHECK(advice.reasons[0].find("393.75") != std::string::npos);
+}
+
+TEST_CASE("an owner's corner asks for nothing that wants the wheel off; what is recorded stays in sight") {
+    LedBench bench;
+    bench.go(Screen::corner, kLeft);
+    const auto asks = [&](std::string_view what) {
+        const auto rows = corner_view(bench.session()).readings_before;
+        return std::any_of(rows.begin(), rows.end(), [&](const ReadingRow& r) { return r.what == what; });
+    };
+    CHECK(asks(what::end_play));
+    const std::size_t photos = corner_view(bench.session()).before.size();
+    Settings settings = bench.session().settings();
+    settings.owner = true;
+    bench.apply(PutSettings{settings});
+    CHECK(asks(what::tread_depth));
+    CHECK_FALSE(asks(what::end_play));
+    CHECK_FALSE(asks(what::rotor_thickness));
+    CHECK(corner_view(bench.session()).before.size() < photos);
+    bench.apply(PutReading{dial("0.003")});
+    const auto after = corner_view(bench.session()).readings_after;
+    CHECK(std::any_of(after.begin(), after.end(), [](const ReadingRow& r) { return r.what == what::end_play; }));
+}
+
 TEST_CASE("the positions predict from the dial; a moved nut is measured anew and the reading before is kept") {
     LedBench bench;
     bench.go(Screen::bearing, kLeft);

@@ -7,6 +7,7 @@
 #include "core/work/amounts.h"
 #include "core/work/bleed.h"
 #include "core/work/fluid.h"
+#include "core/work/fluid_doubt.h"
 #include "tests/core/survey/sample_job.h"
 
 using namespace cotter;
@@ -111,6 +112,64 @@ TEST_CASE("fluids: which may meet, which must not, and that unknown is no yes") 
     CHECK(fits_hub(t, "grease NLGI 2", HubKind::oil_bath).mixing == Mixing::must_not);
     CHECK(fits_hub(t, "gear oil", HubKind::grease).mixing == Mixing::must_not);
     CHECK(fits_hub(t, "semi-fluid grease", HubKind::semi_fluid_grease).mixing == Mixing::may);
+}
+
+TEST_CASE("fluids: what speaks against a product in a hub or reservoir, each doubt with reason and source") {
+    const FluidTable t = table();
+    const std::vector<FluidMet> dot4{{"DOT 4", "recorded at the last visit"}};
+    CHECK(doubts_about(t, "DOT 3, sealed bottle", {}, dot4).empty());
+    CHECK(doubts_about(t, "", {}, dot4).empty());
+    const auto silicone = doubts_about(t, "DOT 5", {}, dot4);
+    REQUIRE(silicone.size() == 1);
+    CHECK(silicone[0].mixing == Mixing::must_not);
+    CHECK(silicone[0].words.find("DOT 5 and DOT 4 must not mix: they separate") == 0);
+    CHECK(silicone[0].words.ends_with("(recorded at the last visit)"));
+    CHECK(silicone[0].source.find("571.116") != std::string::npos);
+    const auto oil = doubts_about(t, "gear oil SAE 90", {}, dot4);
+    REQUIRE(oil.size() == 2);  // it is for hubs, and it would meet DOT 4
+    CHECK(oil[0].mixing == Mixing::must_not);
+    const auto hub = doubts_about(t, "gear oil SAE 90", HubKind::grease, {});
+    REQUIRE(hub.size() == 1);
+    CHECK(hub[0].words.find("does not go into this hub (grease)") != std::string::npos);
+    CHECK_FALSE(hub[0].source.empty());
+    CHECK(doubts_about(t, "gear oil SAE 90", HubKind::oil_bath, {}).empty());
+    const auto blue = doubts_about(t, "something blue", {}, dot4);
+    REQUIRE(blue.size() == 1);
+    CHECK(blue[0].mixing == Mixing::unknown);
+}
+
+TEST_CASE("fluids: what is in there is told by this job's counts and levels, then by the last visit's") {
+    Job job = bled({count(60, Place::corner(1, Side::left), "120", true)});
+    Level own = sample_level();
+    own.id = {numbered(70)};
+    own.place = Place::at(Station::actuator);
+    own.fluid = "brake fluid";
+    own.product = "DOT 5.1";
+    job = apply(job, edit_of({Put{own, {}}}, 40)).value();
+    Job last = sample_job();
+    Level then = own;
+    then.product = "DOT 3";
+    last = apply(last, edit_of({Put{then, {}}}, 40)).value();
+    const auto met = fluids_met(job, &last, own.place, "brake fluid", own.id);
+    REQUIRE(met.size() == 2);
+    CHECK(met[0].product == "DOT 4");
+    CHECK(met[0].how == "put in while bleeding");
+    CHECK(met[1].product == "DOT 3");
+    CHECK(met[1].how == "recorded at the last visit");
+    CHECK(fluids_met(job, nullptr, own.place, "brake fluid", {}).size() == 2);
+    const Level& hub = sample_level();
+    CHECK(fluids_met(job, nullptr, hub.place, hub.fluid, hub.id).empty());
+    CHECK(fluids_met(job, &last, hub.place, hub.fluid, hub.id).empty() == hub.product.empty());
+}
+
+TEST_CASE("pipes: what they hold together is told only when every bore is known") {
+    PipeRoute r = route();
+    REQUIRE(pipe_volume(r).has_value());
+    CHECK(ml(*pipe_volume(r), 0) == "196");  // 10.7 m of 0.190 in
+    r.legs[2].bore.reset();
+    CHECK_FALSE(pipe_volume(r).has_value());
+    r.legs.clear();
+    CHECK_FALSE(pipe_volume(r).has_value());
 }
 
 TEST_CASE("levels: over the line, not settled, contradicting and unseen ones stay open") {

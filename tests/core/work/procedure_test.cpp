@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <fstream>
 #include <iostream>
 #include <map>
 
@@ -95,6 +96,22 @@ TEST_CASE("procedures: each of the cautions stands at a step") {
         std::cout << "caution " << caution.number << " " << caution.id << ":";
         for (const std::string& step : it->second) std::cout << " " << step;
         std::cout << "\n";
+    }
+}
+
+TEST_CASE("procedures: the table of cautions and steps in the newcomer's map is the data's") {
+    std::map<std::string, std::string> written;
+    std::ifstream map(COTTER_SOURCE_DIR "/DEVELOPERS.md");
+    for (std::string line; std::getline(map, line);) {
+        const auto id = line.find("| `"), end = line.find("` | ");
+        if (id == std::string::npos || end == std::string::npos || id == 0) continue;  // a row of three with an id amid
+        const auto start = end + 4, last = line.rfind(" |");
+        written[line.substr(id + 3, end - id - 3)] = line.substr(start, last - start);
+    }
+    for (const auto& [caution, steps] : steps_by_caution(shipped_work())) {
+        std::string words;
+        for (const std::string& step : steps) words += (words.empty() ? "" : " ") + step;
+        CHECK_MESSAGE(written[caution] == words, caution);
     }
 }
 

@@ -174,6 +174,36 @@ TEST_CASE("progress: marks go through JSON and undo like any record") {
     CHECK_FALSE(apply(gone, edit_of({Put{m, {}}}, 902)));
 }
 
+TEST_CASE("progress: a mark of a done step names what proves it, each once, and nothing that proves nothing") {
+    const WorkBook book = shipped_work();
+    Yard yard = opened(book);
+    for (const char* step : {"D1", "D3", "D4"}) yard.do_step(book, step, kCorner);
+    StepMark pads = yard.mark(book, "D5", kCorner, StepWord::done);
+    attach_evidence(book, yard.job, pads);
+    CHECK(pads.shots.empty());
+    CHECK(pads.readings.empty());
+    for (const Proof& proof : book.step("D5").step->proofs) yard.prove(proof, kCorner);
+    attach_evidence(book, yard.job, pads);
+    attach_evidence(book, yard.job, pads);
+    REQUIRE(pads.readings.size() == 1);
+    CHECK(yard.job.find(pads.readings[0])->what == "pad thickness");
+    REQUIRE(pads.shots.size() == 1);
+    CHECK(yard.job.find(pads.shots[0])->slot == Slot::lining);
+    StepMark passed = yard.mark(book, "D5", kCorner, StepWord::overridden);
+    attach_evidence(book, yard.job, passed);
+    CHECK(passed.shots.empty());
+    for (const char* step : {"B1", "B2", "B3", "B4", "B5", "B6", "B7", "B8", "B9", "B10"})
+        yard.do_step(book, step, kCorner);
+    StepMark lock = yard.mark(book, "B11", kCorner, StepWord::done);
+    attach_evidence(book, yard.job, lock);
+    CHECK(lock.readings.size() == 1);  // the dial
+    CHECK(lock.shots.size() == 1);     // the lock
+    StepMark oil = yard.mark(book, "B12", kCorner, StepWord::done);
+    for (const Proof& proof : book.step("B12").step->proofs) yard.prove(proof, kCorner);
+    attach_evidence(book, yard.job, oil);
+    CHECK(oil.levels.size() == 1);
+}
+
 TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     const WorkBook book = shipped_work();
     Yard yard({BrakeKind::hydraulic_disc});

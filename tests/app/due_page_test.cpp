@@ -1,0 +1,105 @@
+// What is due after the job on the hand-over page, and this visit beside the last one.
+#include <doctest/doctest.h>
+
+#include "app/views/hand_over_view.h"
+#include "app/views/place_text.h"
+#include "app/views/since_view.h"
+#include "app/views/summary_view.h"
+#include "core/judge/reading_names.h"
+#include "tests/app/app_bench.h"
+
+using namespace cotter;
+
+namespace {
+
+const Place kLeft = Place::corner(1, Side::left);
+
+Reading pads(const char* inner) {
+    Reading r;
+    r.place = kLeft;
+    r.what = what::pad_thickness;
+    r.unit = "mm";
+    r.points = {{"inner", Number::parse(inner).value()}};
+    return r;
+}
+
+struct DueBench : AppBench {
+    DueBench() { start_tandem(); }
+    void go(Screen screen) {
+        apply(GoTo{{screen, {}, {}}});
+        host->stage().happened();
+        hands->settle();
+    }
+};
+
+const RecheckLine* line_of(const std::vector<RecheckLine>& lines, std::string_view title) {
+    for (const RecheckLine& line : lines)
+        if (line.title == title) return &line;
+    return nullptr;
+}
+
+}  // namespace
+
+TEST_CASE("the hand-over shows what is due, when, where and who says so") {
+    DueBench bench;
+    CHECK(line_of(hand_over_view(bench.session()).rechecks, "Tighten the wheel nuts again") == nullptr);
+    for (const Side side : {Side::left, Side::right}) {
+        Torque torque;
+        torque.place = Place::corner(1, side);
+        torque.joint = "wheel nuts";
+        torque.fasteners = 8;
+        bench.apply(PutTorque{torque});
+    }
+    const auto due = hand_over_view(bench.session()).rechecks;
+    const RecheckLine* nuts = line_of(due, "Tighten the wheel nuts again");
+    REQUIRE(nuts != nullptr);
+    CHECK(nuts->when == "After 10, 25 and 50 miles");
+    CHECK(nuts->places == "Axle 1, left; axle 1, right");
+    CHECK(nuts->source.find("common practice") != std::string::npos);
+    const RecheckLine* routine = line_of(due, "Wheel nuts, routine");
+    REQUIRE(routine != nullptr);
+    CHECK(routine->when.starts_with("By 2026-08-13 or after 3000 miles"));  // 91 days from the clock's day
+    bench.go(Screen::hand_over);
+    CHECK(bench.log().shows("Due next"));
+    CHECK(bench.log().shows("After 10, 25 and 50 miles"));
+}
+
+TEST_CASE("this visit stands beside the last one, reading by reading, reached from the summary") {
+    DueBench bench;
+    bench.apply(PutReading{pads("9.5")});
+    bench.clock.at.unix_s += 412 * 86400;
+    bench.start_tandem();
+    CHECK(since_view(bench.session()).last == "2026-05-14");
+    bench.apply(PutReading{pads("7.1")});
+    bench.go(Screen::summary);
+    REQUIRE(bench.tap("Compare reading by reading"));
+    CHECK(bench.session().route().screen == Screen::since);
+    const SinceView view = since_view(bench.session());
+    CHECK(view.apart == "412 days apart");
+    REQUIRE(view.groups.size() == 1);
+    CHECK(view.groups[0].title == "Axle 1, left");
+    REQUIRE(view.groups[0].rows.size() == 1);
+    CHECK(view.groups[0].rows[0].change == "−2.4 mm");
+    CHECK(view.groups[0].rows[0].under == "9.5 mm → 7.1 mm");
+    CHECK(bench.log().shows("9.5 mm → 7.1 mm"));
+    REQUIRE(bench.tap("Pad thickness, inner"));
+    CHECK(bench.session().route() == Route{Screen::corner, kLeft, {}});
+}
+
+TEST_CASE("without an earlier visit the page says so and the summary does not offer it") {
+    DueBench bench;
+    CHECK(summary_view(bench.session()).since.empty());
+    bench.go(Screen::since);
+    CHECK(bench.log().shows("No earlier visit"));
+}
+
+TEST_CASE("codes of corners are put into the words of the screens, and nothing else is touched") {
+    CHECK(in_words("axle1-left is not bled yet", SideWords::left_right) == "Axle 1, left is not bled yet");
+    CHECK(in_words("first D12 at axle2-right: it", SideWords::roadside_curbside) ==
+          "first D12 at axle 2, curbside: it");
+    CHECK(in_words("No: axle 1 left, pads", SideWords::nearside_offside) == "No: axle 1, nearside, pads");
+    CHECK(in_words("axle3-left-inner", SideWords::left_right) == "Axle 3, left, inner wheel");
+    CHECK(in_words("No: Axle 2 right", SideWords::left_right) == "No: Axle 2, right");
+    for (const char* same : {"axle 1", "axle1-leftover", "taxle1-left", "axle9-left", "the axle", "axle1-", ""})
+        CHECK(in_words(same, SideWords::left_right) == same);
+}
