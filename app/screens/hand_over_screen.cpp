@@ -39,6 +39,7 @@ void draw_rechecks(UiContext& ui, const HandOverView& view) {
         const std::string source = r.source == usual ? std::string() : upper_first(r.source) + ".";
         const std::string under = r.places.empty() ? source : r.places + ". " + source;
         if (!under.empty()) paragraph(ui, under, true);
+        space(8);
     }
 }
 

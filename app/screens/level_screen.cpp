@@ -85,7 +85,6 @@ void draw_added(UiContext& ui, const LevelView& view, LevelState& state) {
         state.ask_product = true;
         state.product_before = level.product;
     }
-    draw_doubts(ui, view);
     RowSpec amount;
     const std::string added = level.added ? level.added->text() : "nothing";
     amount.value = added;
@@ -147,6 +146,7 @@ void draw_pad(UiContext& ui, const LevelView& view, LevelState& state, Commands&
 }
 
 void draw_body(UiContext& ui, const LevelView& view, LevelState& state, Commands& out) {
+    draw_doubts(ui, view);
     draw_glasses(ui, view, out);
     if (!view.advice.empty()) remark(ui, "Not only topped up", view.advice);
     draw_timer(ui, view, out);

@@ -105,7 +105,8 @@ void draw_all(UiContext& ui, const ProcedureView& view, WorkState& state) {
 
 void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
     std::string text;
-    for (std::size_t i = 0; i < advice.reasons.size() && i < most; ++i) text += advice.reasons[i] + ".\n";
+    for (std::size_t i = 0; i < advice.reasons.size() && i < most; ++i)
+        text += advice.reasons[i] + (advice.reasons[i].ends_with("?") ? "\n" : ".\n");
     if (advice.reasons.size() > most) text += "And " + std::to_string(advice.reasons.size() - most) + " more.\n";
     text += "This is advice from what was looked at, never a certificate.";
     heading(ui, "May I tow this?");
@@ -157,7 +158,9 @@ void draw_sheet(UiContext& ui, const ProcedureView& view, WorkState& state, Comm
 
 void draw_work(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {
     const std::vector<StepAction> actions = view.next ? actions_of(view.steps[*view.next]) : std::vector<StepAction>{};
-    const std::string key = "work " + view.procedure + view.place.text();
+    // Another next step: the page begins at its top again.
+    const std::string next = view.next ? view.steps[*view.next].id : std::string();
+    const std::string key = "work " + view.procedure + view.place.text() + " " + next;
     const ScreenAnswer answer =
         screen(ui, screen_of(view.chrome, key, action_specs(actions)), [&] { draw_body(ui, view, state, out); });
     answer_chrome(answer, out);

@@ -27,13 +27,16 @@ void add_not_taken(const Job& job, std::vector<std::string>& out) {
 void add_open_steps(const WorkBook& book, const Job& job, std::vector<std::string>& open, int& done) {
     for (const Procedure& procedure : book.procedures) {
         if (!procedure.owner || procedure.id.rfind("owner", 0) != 0) continue;
-        for (const Place& place : places_of(procedure, job))
+        for (const Place& place : places_of(procedure, job)) {
+            std::string titles;
             for (const StepView& view : procedure_state(book, procedure, job, place, Mode::owner)) {
                 if (view.step->id == "P8") continue;
                 const bool looked = view.closed() && view.state != StepState::overridden;
                 done += looked ? 1 : 0;
-                if (!looked) open.push_back(fmt::format("{}: not looked at: {}", place.text(), view.step->title));
+                if (!looked) titles += (titles.empty() ? "" : "; ") + view.step->title;
             }
+            if (!titles.empty()) open.push_back(fmt::format("{}: not looked at: {}", place.text(), titles));
+        }
     }
 }
 

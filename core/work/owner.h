@@ -20,7 +20,8 @@ struct TowAdvice {
 };
 
 // Do not tow: an unrepaired finding graded so. Show it to a shop: an unrepaired finding graded 'repair' or 'watch', a
-// reading that was not taken, or an owner's step that is not done. Tow: everything was looked at, nothing was found.
+// reading that was not taken, or an owner's step that is not done: those of one place are one reason. Tow: everything
+// was looked at, nothing was found.
 [[nodiscard]] TowAdvice tow_advice(const WorkBook& book, const Job& job);
 
 // The finding that the bad answer to an owner's question makes. Refused: a step without a question.

@@ -71,6 +71,34 @@ void put_many(SessionBench& bench) {
     for (int i = 0; i < 40; ++i) bench.apply(PutShot{shot_of(bench.job(), kCorner, static_cast<Slot>(i % 24))});
 }
 
+// Led work with the longest words: a bearing's source, a bottle's name, a tee, who passed a step and why.
+void put_long_work(SessionBench& bench, const std::string& words) {
+    BearingSetting bearing;
+    bearing.place = kCorner;
+    bearing.source = words;
+    bearing.play_max = make_amount("0.005", "[in_i]").value();
+    bench.apply(PutBearing{bearing, {}});
+    Level level;
+    level.place = kCorner;
+    level.fluid = "hub oil";
+    level.product = words;
+    bench.apply(PutLevel{level});
+    PipeRoute route;
+    const std::string tee = words.substr(0, 60);
+    route.legs = {{"actuator", tee, make_amount("4.20", "m").value(), {}},
+                  {tee, kCorner.text(), make_amount("1.50", "m").value(), make_amount("0.190", "[in_i]").value()}};
+    bench.apply(PutPipeRoute{route});
+    BleedCount count;
+    count.place = kCorner;
+    count.drawn = make_amount("120", "mL").value();
+    count.fluid = words;
+    bench.apply(PutBleedCount{count});
+    StepMark mark = new_mark(bench.session().work_book(), "D11", kCorner, StepWord::overridden, {});
+    mark.reason = mark.note = mark.by = words;
+    bench.apply(PutStepMark{mark, {}});
+    REQUIRE(bench.job().all<StepMark>().size() == 1);
+}
+
 void put_longest(SessionBench& bench) {
     bench.start_tandem();
     const std::string words = long_words();
@@ -84,6 +112,7 @@ void put_longest(SessionBench& bench) {
     take_photo(bench);
     put_findings(bench, 2, words);
     put_readings(bench, 2, words);
+    put_long_work(bench, words);
 }
 
 void replay_demo(SessionBench& bench) {

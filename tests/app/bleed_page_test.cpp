@@ -19,7 +19,7 @@ PipeRoute straight_route() {
 }
 
 struct BleedBench : AppBench {
-    BleedBench() {
+    explicit BleedBench(Point at = {412, 915}) : AppBench(at) {
         start_tandem();
         apply(GoTo{{Screen::bleed, kTrailer, {}}});
         look();
@@ -70,7 +70,7 @@ TEST_CASE("without every inside diameter the page says that the volume cannot be
 }
 
 TEST_CASE("bleeding is counted corner by corner until each has run clear") {
-    BleedBench bench;
+    BleedBench bench({412, 1400});
     bench.apply(PutPipeRoute{straight_route()});
     bench.look();
     for (const char* corner : {"1 Axle 2, right", "2 Axle 2, left", "3 Axle 1, right", "4 Axle 1, left"}) {

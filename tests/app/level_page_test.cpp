@@ -10,7 +10,7 @@ namespace {
 const Place kCorner = Place::corner(1, Side::left);
 
 struct LevelBench : AppBench {
-    LevelBench() {
+    explicit LevelBench(Point at = {412, 915}) : AppBench(at) {
         start_tandem();
         apply(GoTo{{Screen::level, kCorner, {}}});
         look();
@@ -108,7 +108,7 @@ TEST_CASE("a product for another kind of hub is warned of at once, with reason a
 }
 
 TEST_CASE("what must not meet and is kept stays on the page; an unknown product is asked about") {
-    LevelBench bench;
+    LevelBench bench({412, 1400});
     bench.apply(GoTo{{Screen::level, Place::at(Station::actuator), {}}});
     bench.look();
     REQUIRE(bench.tap("Before: below"));
@@ -135,7 +135,7 @@ TEST_CASE("what must not meet and is kept stays on the page; an unknown product 
 }
 
 TEST_CASE("the page says why a level is not proved yet") {
-    LevelBench bench;
+    LevelBench bench({412, 1400});
     REQUIRE(bench.tap("Before: below"));
     CHECK(bench.log().shows("Not proved yet"));
     CHECK(bench.log().shows("find out why before it is only topped up"));

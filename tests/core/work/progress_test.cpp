@@ -209,7 +209,8 @@ TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     Yard yard({BrakeKind::hydraulic_disc});
     TowAdvice advice = tow_advice(book, yard.job);
     CHECK(advice.word == TowWord::show_to_shop);
-    CHECK(said(advice.reasons, "not looked at: The wheel nuts"));
+    CHECK(said(advice.reasons, "axle1-left: not looked at: The tyre; How much tread; The wheel nuts"));
+    CHECK(advice.reasons.size() == 3);  // two corners, and the trailer as a whole
     for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
     for (const Place& corner : yard.job.only<Trailer>()->corners())
         for (const char* step : {"O1", "O2", "O3", "O4", "O5", "O6"}) yard.do_step(book, step, corner);
