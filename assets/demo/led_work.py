@@ -38,24 +38,52 @@ def steps():
     return out
 
 
-def closing(rid, known, step, place, stamp):
+# kind of proof: kind of record, the field that says what it is, and where a mark lists it
+LISTS = {"shot": ("shot", "slot", "shots"), "reading": ("reading", "what", "readings"), "torque": ("torque", "joint", "torques"),
+         "level": ("level", "fluid", "levels")}
+
+
+def records_of(edits):
+    """What the edits of the last job put: kind, value, when; oldest first."""
+    mine = sorted((e for e in edits if e["job"] == edits[-1]["job"]), key=lambda e: e["at"])
+    return [(change["put"], change["value"], e["at"]) for e in mine for change in e["do"] if "put" in change]
+
+
+def evidence(records, step, place, at):
+    """The records that a step rests on, as the program itself names them: all photos, the newest of the rest."""
+    out = {}
+    for proof in step.get("proofs", ()):
+        if proof["kind"] not in LISTS:
+            continue
+        kind, field, field_of_mark = LISTS[proof["kind"]]
+        found = [r["id"] for k, r, made in records
+                 if k == kind and r[field] == proof["what"] and made <= at and r.get("taken", "measured") == "measured"
+                 and (place == "trailer" or proof.get("anywhere") or r["place"] == place)
+                 and proof.get("stage") in (None, r.get("stage", "before"))]
+        if found:
+            out[field_of_mark] = found if kind == "shot" else found[-1:]
+    return out
+
+
+def closing(rid, known, step, place, stamp, records):
     procedure, data = known[step]
     value = {"id": rid("mark", step, place), "procedure": procedure, "step": step, "place": place, "word": "done",
              "title": data["title"]}
     if (step, place) in PASSED:
         value |= {"word": "overridden", "reason": PASSED[step, place]}
-    elif step in NOTES:
+        return value | stamp
+    if step in NOTES:
         value |= {"note": NOTES[step]}
-    return value | stamp
+    return value | evidence(records, data, place, stamp["at"]) | stamp
 
 
-def marks(rid, known, cautions, wanted, place, stamp):
+def marks(rid, known, cautions, wanted, place, stamp, records):
     for step in wanted.split():
         procedure, data = known[step]
         for caution in data.get("cautions", ()):
             yield ("step_mark", {"id": rid("mark", step, place, caution), "procedure": procedure, "step": step, "place": place,
                                  "word": "caution read", "title": cautions[caution], "caution": caution} | stamp)
-        yield "step_mark", closing(rid, known, step, place, stamp)
+        yield "step_mark", closing(rid, known, step, place, stamp, records)
 
 
 def bearing(rid, place, stamp):
@@ -75,8 +103,9 @@ def fluid(rid, stamp):
                               "bubbles": False, "fluid": "DOT 4"} | stamp(f"14:{52 + minute}:00")
 
 
-def work(rid, stamp, edit, put):
-    """Edits of the led work; `stamp(clock)` gives at and by."""
+def work(rid, stamp, edit, put, made):
+    """Edits of the led work; `stamp(clock)` gives at and by, `made` are the edits that its proofs come from."""
+    records = records_of(made)
     known = steps()
     cautions = {c["id"]: c["title"] for c in json.loads((PROCEDURES / "common.json").read_text())["cautions"]}
     for place in CORNERS:
@@ -85,4 +114,5 @@ def work(rid, stamp, edit, put):
         yield edit(value["at"][11:19], put(kind, value))
     for clock, where, wanted in TIMES:
         for place in CORNERS if where == "*" else ("trailer",):
-            yield edit(clock, *(put(kind, value) for kind, value in marks(rid, known, cautions, wanted, place, stamp(clock))))
+            made_now = marks(rid, known, cautions, wanted, place, stamp(clock), records)
+            yield edit(clock, *(put(kind, value) for kind, value in made_now))

@@ -336,7 +336,7 @@ def main():
     for part in (earlier_visits, maker_limits, survey_readings, proof_readings, torques, levels):
         edits += part()
     edits += prices(captions)
-    edits += led_work.work(rid, lambda clock: {"at": at(clock), "by": TECH}, edit, put)
+    edits += led_work.work(rid, lambda clock: {"at": at(clock), "by": TECH}, edit, put, edits)
     edits.append(sign_off())
     edits.sort(key=lambda e: e["at"])  # stable: what was made in the same second stays in order
     lines = [json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in edits]
