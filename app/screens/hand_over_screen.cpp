@@ -15,7 +15,10 @@ constexpr const char* kStatement =
 void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
     if (view.gaps.empty()) {
         heading(ui, "Nothing is missing");
-        return paragraph(ui, "Every corner has its photos, readings, torque and levels.", true);
+        return paragraph(ui,
+                         "Every corner has its photos and readings, its torque and level are proved, and nothing "
+                         "essential is unknown.",
+                         true);
     }
     heading(ui, "Still open");
     for (const Gap& gap : view.gaps) {

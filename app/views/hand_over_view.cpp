@@ -52,6 +52,22 @@ void danger_gaps(const Job& job, SideWords words, std::vector<Gap>& out) {
     }
 }
 
+// Without these nobody can say whether it may be towed: 'not measured' is no 'nothing is missing'.
+void unknown_gaps(const Summary& summary, SideWords words, std::vector<Gap>& out) {
+    const std::size_t first = out.size();
+    for (const Unknown& u : summary.unknowns) {
+        if (!u.essential) continue;
+        const UnknownItem item = unknown_item(u, words);
+        const std::string lacks = fmt::format("{}: {}", item.subject, u.because);
+        const auto there = std::find_if(out.begin() + static_cast<std::ptrdiff_t>(first), out.end(),
+                                        [&](const Gap& gap) { return gap.what == item.place; });
+        if (there != out.end())
+            there->lacks += "\n" + lacks;
+        else
+            out.push_back({"unknown " + item.key, item.place, lacks, {}, item.record});
+    }
+}
+
 }  // namespace
 
 HandOverView hand_over_view(const Session& session) {
@@ -64,6 +80,7 @@ HandOverView hand_over_view(const Session& session) {
     danger_gaps(job, words, view.gaps);
     trailer_gaps(job, view.gaps);
     place_gaps(job, words, view.gaps);
+    unknown_gaps(session.summary(), words, view.gaps);
     view.rechecks = recheck_lines(session);
     view.technician = session.settings().technician;
     view.words = session.drafts().words;

@@ -6,6 +6,8 @@
 #include <fmt/format.h>
 
 #include "app/views/summary_view.h"
+#include "core/work/fluid.h"
+#include "core/work/torque_check.h"
 
 namespace cotter {
 
@@ -22,27 +24,42 @@ std::size_t count_at(const Job& job, const Place& place) {
         std::count_if(job.all<R>().begin(), job.all<R>().end(), [&](const R& r) { return at_place(r.place, place); }));
 }
 
-bool nuts_torqued(const Job& job, const Place& place) {
-    return std::any_of(job.all<Torque>().begin(), job.all<Torque>().end(), [&](const Torque& t) {
-        return at_place(t.place, place) && t.taken == Taken::measured && !t.passes.empty() &&
-               static_cast<int>(t.passes.back().tightened.size()) >= t.fasteners;
-    });
+// The newest one of those that `fits`; nullptr: none.
+template <class R, class Fits>
+const R* newest_at(const Job& job, const Place& place, Fits&& fits) {
+    const R* newest = nullptr;
+    for (const R& r : job.all<R>())
+        if (at_place(r.place, place) && fits(r) && (newest == nullptr || newest->at <= r.at)) newest = &r;
+    return newest;
+}
+
+// A record alone proves nothing: nuts stand at the maker's torque after a full check, oil at its line, settled.
+std::string torque_lack(const Job& job, const Place& place) {
+    const Torque* nuts = newest_at<Torque>(job, place, [](const Torque& t) { return t.joint == "wheel nuts"; });
+    if (nuts == nullptr) return "no torque";
+    return nuts->taken == Taken::measured && proves_torque(check_torque(*nuts)) ? "" : "torque not proved";
+}
+
+std::string oil_lack(const Job& job, const Place& place) {
+    const Trailer* trailer = job.only<Trailer>();
+    const auto axle = static_cast<std::size_t>(place.axle - 1);
+    if (trailer == nullptr || axle >= trailer->axles.size() || trailer->axles[axle].hub != HubKind::oil_bath) return {};
+    const Level* oil = newest_at<Level>(job, place, [](const Level& l) { return l.fluid == "hub oil"; });
+    if (oil == nullptr) return "no oil level";
+    return proves_level(check_level(*oil)) ? "" : "oil level not proved";
 }
 
 // What a complete corner has and this one lacks, as one short text.
 std::string missing_at(const Job& job, const Place& place) {
     std::string out;
-    const auto lacks = [&](bool there, const char* what) {
-        if (!there) out += (out.empty() ? "no " : ", no ") + std::string(what);
+    const auto add = [&](const std::string& lack) {
+        if (!lack.empty()) out += (out.empty() ? "" : ", ") + lack;
     };
-    lacks(count_at<Shot>(job, place) > 0, "photo");
+    add(count_at<Shot>(job, place) > 0 ? "" : "no photo");
     if (!place.is_corner()) return out;
-    lacks(count_at<Reading>(job, place) > 0, "reading");
-    lacks(nuts_torqued(job, place), "torque");
-    const Trailer* trailer = job.only<Trailer>();
-    const auto axle = static_cast<std::size_t>(place.axle - 1);
-    if (trailer != nullptr && axle < trailer->axles.size() && trailer->axles[axle].hub == HubKind::oil_bath)
-        lacks(count_at<Level>(job, place) > 0, "oil level");
+    add(count_at<Reading>(job, place) > 0 ? "" : "no reading");
+    add(torque_lack(job, place));
+    add(oil_lack(job, place));
     return out;
 }
 

@@ -24,7 +24,7 @@ Reading pads(const char* inner) {
 }
 
 struct DueBench : AppBench {
-    DueBench() { start_tandem(); }
+    explicit DueBench(Point at = {412, 915}) : AppBench(at) { start_tandem(); }
     void go(Screen screen) {
         apply(GoTo{{screen, {}, {}}});
         host->stage().happened();
@@ -41,7 +41,7 @@ const RecheckLine* line_of(const std::vector<RecheckLine>& lines, std::string_vi
 }  // namespace
 
 TEST_CASE("the hand-over shows what is due, when, where and who says so") {
-    DueBench bench;
+    DueBench bench({412, 2400});
     CHECK(line_of(hand_over_view(bench.session()).rechecks, "Tighten the wheel nuts again") == nullptr);
     for (const Side side : {Side::left, Side::right}) {
         Torque torque;
@@ -62,6 +62,36 @@ TEST_CASE("the hand-over shows what is due, when, where and who says so") {
     bench.go(Screen::hand_over);
     CHECK(bench.log().shows("Due next"));
     CHECK(bench.log().shows("After 10, 25 and 50 miles"));
+}
+
+TEST_CASE("what was not measured and must be known, and nuts that are only snug, are open at the hand-over") {
+    DueBench bench;
+    const auto lacks = [&](std::string_view words) {
+        for (const Gap& gap : hand_over_view(bench.session()).gaps)
+            if (gap.what == "Axle 1, left" && gap.lacks.find(words) != std::string::npos) return true;
+        return false;
+    };
+    CHECK(lacks("Tread depth: not measured"));
+    CHECK(lacks("Pad thickness: not measured"));
+    Torque torque;
+    torque.place = kLeft;
+    torque.joint = "wheel nuts";
+    torque.fasteners = 8;
+    torque.target = make_amount("120", "[lbf_av].[ft_i]").value();
+    torque.target_source = "axle maker's manual, page 41";
+    torque.wrench = "T-3";
+    torque.wrench_calibrated = Date{2026, 1, 10};
+    torque.passes = {{make_amount("24", "[lbf_av].[ft_i]").value(), {1, 5, 3, 7, 2, 6, 4, 8}}};
+    bench.apply(PutTorque{torque});
+    bench.apply(PutReading{pads("7.1")});
+    REQUIRE(bench.job().all<Torque>().size() == 1);
+    CHECK(lacks("torque not proved"));
+    CHECK_FALSE(lacks("Pad thickness: not measured"));
+    torque = bench.job().all<Torque>()[0];
+    for (const char* setting : {"60", "120", "120"})
+        torque.passes.push_back({make_amount(setting, "[lbf_av].[ft_i]").value(), {1, 5, 3, 7, 2, 6, 4, 8}});
+    bench.apply(PutTorque{torque});
+    CHECK_FALSE(lacks("torque"));
 }
 
 TEST_CASE("this visit stands beside the last one, reading by reading, reached from the summary") {
