@@ -53,12 +53,35 @@ SettleTimer timer_of(const Drafts& drafts, const Level& level, const Instant& no
     return timer;
 }
 
+bool kind_fits(const FluidKind& kind, const Job& job, const Place& place) {
+    const Trailer* trailer = job.only<Trailer>();
+    if (trailer == nullptr || !trailer->has(place)) return true;
+    const HubKind hub = trailer->axles[static_cast<std::size_t>(place.axle) - 1].hub;
+    return std::find(kind.hubs.begin(), kind.hubs.end(), hub) != kind.hubs.end();
+}
+
 std::string advice_of(const Level& level) {
     if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below)
         return "Oil that is missing went somewhere: look for the leak before topping up.";
     if (level.before.mark == LevelMark::above || (level.after && level.after->mark == LevelMark::above))
         return "Too full pushes past vent or seal when it gets warm: take it down to the line.";
     return {};
+}
+
+// What was named before, then each kind that is for such a hub or reservoir: nobody should have to type it.
+void fill_products(LevelView& view, const Session& session) {
+    const FluidTable& table = session.fluids();
+    const auto named = [&](const auto& like) { return std::any_of(view.products.begin(), view.products.end(), like); };
+    for (const Level& l : session.job().all<Level>())
+        if (l.fluid == view.level.fluid && !l.product.empty() &&
+            !named([&](const std::string& p) { return p == l.product; }))
+            view.products.push_back(l.product);
+    for (const FluidKind& kind : table.kinds) {
+        const bool here = (kind.use == FluidUse::hub) == view.hub;
+        if (here && (!view.hub || kind_fits(kind, session.job(), view.place)) &&
+            !named([&](const std::string& p) { return table.find(p) == &kind; }))
+            view.products.push_back(kind.id);
+    }
 }
 
 // What keeps it open, once it has been looked at.
@@ -89,10 +112,7 @@ LevelView level_view(const Session& session) {
     view.advice = advice_of(view.level);
     view.doubts = fluid_doubt_lines(session, route.place, view.level.fluid, view.level.product, view.level.id);
     fill_open(view, job);
-    for (const Level& l : job.all<Level>())
-        if (!l.product.empty() && l.fluid == view.level.fluid &&
-            std::find(view.products.begin(), view.products.end(), l.product) == view.products.end())
-            view.products.push_back(l.product);
+    fill_products(view, session);
     if (view.hub) view.next_place = neighbour(job, route.place, 1);
     if (view.next_place) view.next_label = place_words(*view.next_place, session.settings().sides);
     return view;

@@ -23,7 +23,7 @@ struct LevelView {
     bool there = false;  // it is in the job
     bool hub = true;     // a cap's window; else a reservoir
     SettleTimer timer;
-    std::vector<std::string> products;   // used before in this job
+    std::vector<std::string> products;   // used before in this job, then the kinds that go in here
     std::vector<FluidDoubtLine> doubts;  // about the product in this hub or reservoir
     std::vector<std::string> open;       // why the level is not proved yet, or what to look at again
     bool proved = false;

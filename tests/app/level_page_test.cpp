@@ -134,6 +134,23 @@ TEST_CASE("what must not meet and is kept stays on the page; an unknown product 
     CHECK(bench.log().shows("Ask before it goes in"));
 }
 
+TEST_CASE("a product is chosen without typing: what was named before, then the kinds that go in here") {
+    LevelBench bench;
+    CHECK(level_view(bench.session()).products == std::vector<std::string>{"gear oil"});
+    REQUIRE(bench.tap("Before: below"));
+    REQUIRE(bench.tap("Product"));
+    REQUIRE(bench.tap("gear oil"));
+    CHECK(bench.level().product == "gear oil");
+    Level level = bench.level();
+    level.product = "gear oil SAE 90 GL-5";
+    bench.apply(PutLevel{level});
+    CHECK(level_view(bench.session()).products == std::vector<std::string>{"gear oil SAE 90 GL-5"});
+    bench.apply(GoTo{{Screen::level, Place::at(Station::actuator), {}}});
+    const auto brake = level_view(bench.session()).products;
+    REQUIRE(brake.size() == 5);
+    CHECK(brake[0] == "DOT 3");
+}
+
 TEST_CASE("the page says why a level is not proved yet") {
     LevelBench bench({412, 1400});
     REQUIRE(bench.tap("Before: below"));
