@@ -46,9 +46,9 @@ struct CoverAnswer {
 
 // Method: for each item, the few combinations of packs that no other beats in both amount and price (a frontier).
 // Freight and kits tie items together; their cost is split over the items so that the sum over items is a lower bound,
-// and branch and bound over 'this delivery or not' and 'so many of this kit' closes the gap. `budget`: how many such
-// branches are looked at; a real quote takes tens. The same task gives the same answer.
-// `refused`: an item that no offer covers, an amount or price below zero, too large a sum.
+// raised by subgradient steps (cover_tighten.cpp), and branch and bound over 'this delivery or not' and 'so many of
+// this kit' closes the gap. `budget`: how many such branches are looked at; a real quote takes tens. The same task
+// gives the same answer. `refused`: an item that no offer covers, an amount or price below zero, too large a sum.
 [[nodiscard]] Result<CoverAnswer> cheapest_cover(const CoverTask& task, std::size_t budget = 100'000);
 
 }  // namespace cotter

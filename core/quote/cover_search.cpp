@@ -6,11 +6,6 @@
 
 namespace cotter {
 
-namespace {
-constexpr std::int64_t kUnused = -1;
-constexpr int kTighteningRounds = 16;
-}  // namespace
-
 // ---- one item ------------------------------------------------------------------------------------------------
 
 Frontier CoverSearch::frontier_of(const Item& item, const Source& source, const Branch& branch) {
@@ -138,57 +133,6 @@ void CoverSearch::take_if_better(const Picture& picture) {
     if (answer.cost >= bound_) return;
     bound_ = answer.cost;
     best_ = std::move(answer);
-}
-
-// Moves the shares of freight to the items that use a delivery, so that the bound rises. True when anything moved.
-bool CoverSearch::share_freight(const Picture& picture, std::int64_t step) {
-    std::vector<std::vector<std::size_t>> users(task_.freight.size());
-    for (std::size_t i = 0; i < items_.size(); ++i)
-        for (std::size_t s = 0; s < items_[i].sources.size(); ++s)
-            if (!items_[i].sources[s].kit && picture[i]->picks[s] != kUnused)
-                users[items_[i].sources[s].index].push_back(i);
-    bool moved = false;
-    for (std::size_t d = 0; d < users.size(); ++d) {
-        if (users[d].empty() || task_.freight[d] == 0) continue;
-        auto& shares = share_[d];
-        std::int64_t free = task_.freight[d];
-        for (auto& [item, share] : shares) {
-            const bool uses = std::binary_search(users[d].begin(), users[d].end(), item);
-            if (!uses && share > 0) {
-                const std::int64_t less = std::max<std::int64_t>(1, share / step);
-                share -= less;
-                seen_[item].clear();
-            }
-            free -= share;
-        }
-        const auto count = static_cast<std::int64_t>(users[d].size());
-        for (std::size_t u = 0; u < users[d].size(); ++u) {
-            const std::int64_t more = free / count + (static_cast<std::int64_t>(u) < free % count ? 1 : 0);
-            if (more == 0) continue;
-            shares[users[d][u]] += more;
-            seen_[users[d][u]].clear();
-            moved = true;
-        }
-    }
-    return moved;
-}
-
-void CoverSearch::tighten(const Branch& root) {
-    Picture picture;
-    auto best_share = share_;
-    std::int64_t best = -1;
-    for (int round = 0; round < kTighteningRounds; ++round) {
-        const auto bound = bound_of(root, picture);
-        if (!bound) return;
-        take_if_better(picture);
-        if (*bound > best) {
-            best = *bound;
-            best_share = share_;
-        }
-        if (best >= bound_ || !share_freight(picture, 2 + round / 4)) break;
-    }
-    share_ = std::move(best_share);
-    for (auto& seen : seen_) seen.clear();
 }
 
 // ---- branching -----------------------------------------------------------------------------------------------

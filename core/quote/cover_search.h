@@ -18,6 +18,8 @@ public:
     [[nodiscard]] std::optional<CoverAnswer> run(std::int64_t bound);
 
 private:
+    static constexpr std::int64_t kUnused = -1;  // a pick: nothing of this delivery
+
     enum class Door : std::int8_t { undecided, open, shut };
 
     struct Branch {
@@ -65,7 +67,11 @@ private:
     [[nodiscard]] std::optional<std::int64_t> bound_of(const Branch& branch, Picture& picture);
 
     void tighten(const Branch& root);
-    [[nodiscard]] bool share_freight(const Picture& picture, std::int64_t step);
+    struct Split;
+    [[nodiscard]] std::vector<Split> freight_splits(const Branch& branch) const;
+    [[nodiscard]] std::vector<Split> kit_splits() const;
+    void take_splits(const std::vector<Split>& freight, const std::vector<Split>& kits);
+    [[nodiscard]] double pull_of(const Picture& picture, std::vector<Split>& splits, bool kits) const;
     void take_if_better(const Picture& picture);
     [[nodiscard]] std::vector<std::int64_t> packs_of(const Picture& picture) const;
     void branch_on(Branch branch);

@@ -139,6 +139,36 @@ TEST_CASE("cover: nothing needed, nothing bought") {
     CHECK(cheapest_cover({})->cost == 0);
 }
 
+// Overlapping kits of two and three items, each with a single of its own: what the bound alone cannot settle.
+CoverTask knotted_task(int items) {
+    std::mt19937_64 random(7);
+    const auto below = [&](int n) { return static_cast<int>(random() % static_cast<std::uint64_t>(n)); };
+    CoverTask task;
+    task.freight = {0, 900, 1'100};
+    for (int i = 0; i < items; ++i) {
+        const auto item = static_cast<std::size_t>(i);
+        task.demands.push_back({3 + below(6), 1});
+        task.offers.push_back({static_cast<std::size_t>(below(3)), 900 + below(300), false, {{item, 1}}});
+        CoverOffer kit{static_cast<std::size_t>(below(3)), 1'500 + below(500), false, {{item, 2}}};
+        for (int more = 1 + below(2); more > 0; --more)
+            kit.parts.push_back({static_cast<std::size_t>((i + more * 3) % items), 1 + below(2)});
+        task.offers.push_back(kit);
+    }
+    return task;
+}
+
+TEST_CASE("cover: a search cut short says that it is not proved, and is never under the true price") {
+    const CoverTask task = knotted_task(12);
+    const auto whole = cheapest_cover(task).value();
+    CHECK(whole.proved);
+    CHECK(covers(task, whole.packs));
+    const auto cut = cheapest_cover(task, 1).value();
+    CHECK_FALSE(cut.proved);
+    CHECK(covers(task, cut.packs));
+    CHECK(cut.cost == cost_of(task, cut.packs));
+    CHECK(cut.cost >= whole.cost);
+}
+
 TEST_CASE("cover: bad tasks are refused in words") {
     const auto line = [](const CoverTask& task) {
         const auto answer = cheapest_cover(task);
