@@ -26,6 +26,7 @@ struct GoInstead {  // the shown page turns into this one
     Route route;
 };
 struct GoBack {};
+struct GoBackIfDone {};  // only when the command before it was carried out
 struct OpenJob {
     JobId job;
 };
@@ -61,6 +62,10 @@ struct KeepOffer {  // on the price shelf; a nil id makes a new one, and an open
 struct ForgetOffer {
     Id<Offer> offer;
 };
+struct TakeOffers {  // onto the price shelf, from a CSV file; lines that do not read are said and left
+    std::string path;
+};
+struct WriteOffers {};  // the price shelf as a CSV file, beside the packets
 
 // ---- changes to the job ----
 
@@ -138,7 +143,7 @@ struct DeriveNeeds {};  // from the findings; what was changed by hand stays
 struct PutNeed {        // changed by hand from now on
     Need need;
 };
-struct LeaveOutNeed {  // nothing is bought for it; or taken in again as the findings say
+struct LeaveOutNeed {  // nothing is bought for it; or taken in again as it was
     Id<Need> need;
     bool out = true;
 };
@@ -186,13 +191,14 @@ struct SignJob {
 };
 
 using Command =
-    std::variant<GoTo, GoInstead, GoBack, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp, GiveReason,
-                 PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer, PutFinding,
-                 RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading, RemoveReading,
-                 PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing, PutPipeRoute,
-                 PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
-                 RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, DeriveNeeds, PutNeed, LeaveOutNeed, PutOffer,
-                 RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote, OfferQuote, RenewQuote, AnswerQuote>;
+    std::variant<GoTo, GoInstead, GoBack, GoBackIfDone, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
+                 GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer,
+                 PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
+                 RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing,
+                 PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
+                 RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, DeriveNeeds, PutNeed,
+                 LeaveOutNeed, PutOffer, RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote, OfferQuote, RenewQuote,
+                 AnswerQuote>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

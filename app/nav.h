@@ -34,12 +34,14 @@ enum class Screen {
     judgement,
     figure,
     inspection,
-    since
+    since,
+    offers_file
 };
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
                      "settings", "work", "bearing", "bleed", "quotes", "quote", "compare", "customer", "shelf", "offer",
-                     "may it be towed", "judgement", "makers figure", "inspection", "since the last visit");
+                     "may it be towed", "judgement", "makers figure", "inspection", "since the last visit",
+                     "offers from a file");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

@@ -9,6 +9,7 @@
 #include "core/base/amount.h"
 #include "core/base/fields.h"
 #include "core/base/time.h"
+#include "core/report/paper.h"
 
 namespace cotter {
 
@@ -74,9 +75,10 @@ struct Settings {
     std::string technician;
     std::string company;
     std::vector<Wrench> wrenches;
-    std::string photo_folder;   // where photos are looked for first
-    bool watch_photos = false;  // new pictures in that folder are offered by themselves
-    std::string packet_folder;  // where packets go; empty: beside the book
+    std::string photo_folder;     // where photos are looked for first
+    bool watch_photos = false;    // new pictures in that folder are offered by themselves
+    std::string packet_folder;    // where packets go; empty: beside the book
+    Paper paper = Paper::letter;  // of the report
     ShopTerms shop;
     bool owner = false;  // an owner's own look: plain words, no hub is opened
 
@@ -94,6 +96,7 @@ struct Settings {
         f.may("photo_folder", s.photo_folder);
         f.may("watch_photos", s.watch_photos);
         f.may("packet_folder", s.packet_folder);
+        f.may("paper", s.paper);
         f.may("owner", s.owner);
         f.may("shop", s.shop);
     }

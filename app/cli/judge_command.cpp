@@ -14,20 +14,6 @@ struct Options {
     bool json = false;
 };
 
-// The other visits to the trailer: those that the book holds of the same unit.
-Result<std::vector<Job>> earlier_visits(Book& book, const Job& job) {
-    std::vector<Job> out;
-    const Trailer* trailer = job.only<Trailer>();
-    if (trailer == nullptr || trailer->unit.empty()) return out;
-    COTTER_ASSIGN(const auto all, book.jobs());
-    for (const JobSummary& other : all)
-        if (other.id != job.id() && other.unit == trailer->unit && other.opened < job.only<Visit>()->opened) {
-            COTTER_ASSIGN(Job visit, book.load(other.id));
-            out.push_back(std::move(visit));
-        }
-    return out;
-}
-
 Result<Summary> judge(Ports& ports, const Options& options) {
     COTTER_ASSIGN(const JudgeRegister limits, load_register(ports.files, ports.share));
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::existing));

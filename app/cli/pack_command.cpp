@@ -1,4 +1,6 @@
 // `cotter pack`: one job as a packet.
+#include <map>
+
 #include "app/cli/workshop.h"
 #include "core/survey/json_visitors.h"
 
@@ -10,6 +12,7 @@ struct Options {
     std::string book;
     std::string job;
     std::string out;
+    Paper paper = Paper::letter;
     bool json = false;
 };
 
@@ -18,7 +21,7 @@ Result<Packed> pack_named(Ports& ports, const Options& options) {
     COTTER_ASSIGN(const JobId job, shop.book->find_job(options.job));
     COTTER_ASSIGN(const auto key, DeviceKey::load_or_make(ports.files, ports.random,
                                                           join_path(options.book, "device_key"), "cotter device key"));
-    return pack_job(ports, shop, key, job, options.out);
+    return pack_job(ports, shop, key, job, options.out, options.paper);
 }
 
 int run(Ports& ports, const Options& options) {
@@ -45,6 +48,9 @@ Command pack_command(CLI::App& app, Ports& ports) {
     parser->add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit")
         ->required();
     parser->add_option("--out", options->out, "The folder to write the packet to")->required();
+    const std::map<std::string, Paper> papers{{"letter", Paper::letter}, {"a4", Paper::a4}};
+    parser->add_option("--paper", options->paper, "The report's paper: letter (as usual) or a4")
+        ->transform(CLI::CheckedTransformer(papers, CLI::ignore_case));
     parser->add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }

@@ -1,16 +1,11 @@
 // Opening and packing.
 #include "app/cli/workshop.h"
 
-#include "core/judge/register.h"
+#include "core/packet/pack_rules.h"
 
 namespace cotter::cli {
 
 namespace {
-constexpr std::uint64_t kLargestFont = 8u << 20;
-
-Result<Bytes> font(Ports& ports, const char* file) {
-    return read_file(ports.files, join_path(ports.share, std::string("fonts/") + file), kLargestFont);
-}
 
 Result<std::vector<PacketFacts>> earlier_packets(Book& book, const JobId& job) {
     COTTER_ASSIGN(const auto made, book.packets(job));
@@ -18,7 +13,21 @@ Result<std::vector<PacketFacts>> earlier_packets(Book& book, const JobId& job) {
     for (const PacketMade& p : made) out.push_back({p.revision, p.content_sha256, p.tagmanifest_sha256, p.name});
     return out;
 }
+
 }  // namespace
+
+Result<std::vector<Job>> earlier_visits(Book& book, const Job& job) {
+    std::vector<Job> out;
+    const Trailer* trailer = job.only<Trailer>();
+    if (trailer == nullptr || trailer->unit.empty()) return out;
+    COTTER_ASSIGN(const auto all, book.jobs());
+    for (const JobSummary& other : all)
+        if (other.id != job.id() && other.unit == trailer->unit && other.opened < job.only<Visit>()->opened) {
+            COTTER_ASSIGN(Job visit, book.load(other.id));
+            out.push_back(std::move(visit));
+        }
+    return out;
+}
 
 Result<Workshop> open_workshop(Ports& ports, const std::string& folder, OpenMode mode) {
     Workshop shop;
@@ -30,18 +39,23 @@ Result<Workshop> open_workshop(Ports& ports, const std::string& folder, OpenMode
 }
 
 Result<Packed> pack_job(Ports& ports, Workshop& shop, const DeviceKey& key, const JobId& job,
-                        const std::string& out_folder) {
+                        const std::string& out_folder, Paper paper) {
     COTTER_ASSIGN(const Job whole, shop.book->load(job));
     COTTER_ASSIGN(const auto earlier, earlier_packets(*shop.book, job));
-    COTTER_ASSIGN(const Bytes regular, font(ports, "DejaVuSans.ttf"));
-    COTTER_ASSIGN(const Bytes bold, font(ports, "DejaVuSans-Bold.ttf"));
-    COTTER_ASSIGN(const JudgeRegister judging, load_register(ports.files, ports.share));
-    COTTER_ASSIGN(const Bytes due_json,
-                  read_file(ports.files, join_path(ports.share, "procedures/rechecks.json"), kLargestFont));
-    COTTER_ASSIGN(const RecheckRules due, rechecks_from_json(as_text(due_json)));
-    const PackTools tools{
-        ports.files, ports.workers, *shop.vault, key, regular, bold, "Cotter " COTTER_VERSION, judging.limits, due};
-    COTTER_ASSIGN(Packed packed, pack(tools, whole, earlier, out_folder));
+    COTTER_ASSIGN(const PackRules rules, load_pack_rules(ports.files, ports.share));
+    COTTER_ASSIGN(const auto visits, earlier_visits(*shop.book, whole));
+    const PackTools tools{ports.files,
+                          ports.workers,
+                          *shop.vault,
+                          key,
+                          rules.font,
+                          rules.font_bold,
+                          "Cotter " COTTER_VERSION,
+                          rules.judging.limits,
+                          rules.judging.inspection,
+                          rules.rechecks,
+                          paper};
+    COTTER_ASSIGN(Packed packed, pack(tools, whole, earlier, out_folder, visits));
     if (packed.unchanged) return packed;
     const PacketFacts& f = packed.facts;
     COTTER_TRY(

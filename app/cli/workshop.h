@@ -19,8 +19,11 @@ struct Workshop {
 
 [[nodiscard]] Result<Workshop> open_workshop(Ports& ports, const std::string& folder, OpenMode mode);
 
+// The visits before this job to the same trailer: those that the book holds of the same unit.
+[[nodiscard]] Result<std::vector<Job>> earlier_visits(Book& book, const Job& job);
+
 // Packs one job of the book into `out_folder` with `key` and files the revision in the book.
 [[nodiscard]] Result<Packed> pack_job(Ports& ports, Workshop& workshop, const DeviceKey& key, const JobId& job,
-                                      const std::string& out_folder);
+                                      const std::string& out_folder, Paper paper);
 
 }  // namespace cotter::cli

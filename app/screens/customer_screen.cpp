@@ -46,8 +46,18 @@ void draw_total(UiContext& ui, const CustomerView& view, Commands& out) {
     if (wide_button(ui, {"No to all", "all no"})) keep(view, with_all(view.answer, view, false), out);
 }
 
+constexpr std::string_view kNameKey = "answer name";
+
+// With a name that is still being typed.
+AnswerDraft as_typed(const CustomerView& view) {
+    AnswerDraft answer = view.answer;
+    const auto& words = view.drafts.words;
+    if (words && words->field == kNameKey) answer.name = words->text;
+    return answer;
+}
+
 void draw_answer_sheet(UiContext& ui, const CustomerView& view, CustomerState& state, Commands& out) {
-    const AnswerDraft& answer = view.answer;
+    const AnswerDraft answer = as_typed(view);
     const SheetSpec spec{"approval",
                          "Your answer",
                          {{{"Sign anew", "sign anew"}, Tone::quiet, Icon::erase, !answer.signature.empty(), false},
@@ -55,16 +65,22 @@ void draw_answer_sheet(UiContext& ui, const CustomerView& view, CustomerState& s
     const SheetAnswer tapped = sheet(ui, spec, [&] {
         paragraph(ui, fmt::format("Yes to {}, no to {}.", count_words(answer.accepted.size(), "line", "lines"),
                                   count_words(answer.declined.size(), "line", "lines")));
-        const FieldAnswer name = text_field(ui, {"Name", "answer name"}, {answer.name, "who answers", ""});
-        AnswerDraft changed = answer;
-        if (name.text) changed.name = *name.text;
+        AnswerDraft changed = view.answer;
+        words_field(
+            ui, {"Name", kNameKey}, {view.answer.name, "who answers", "", TextKind::plain, 200}, view.drafts,
+            [&](const std::string& text) {
+                changed.name = text;
+                keep(view, changed, out);
+            },
+            out);
         if (const auto stroke = sign_pad(ui, {"Sign here with a finger", "signature"}, answer.signature, state.pad))
             changed.signature.push_back(*stroke);
         std::vector<ChipSpec> ways;
         for (const std::string_view way : names(Channel{}))
             ways.push_back({way, way == name_of(answer.channel), true, {}});
         if (const auto i = chips(ui, "channel", ways)) changed.channel = static_cast<Channel>(*i);
-        if (!(changed == answer)) keep(view, std::move(changed), out);
+        if (changed.signature != view.answer.signature || changed.channel != view.answer.channel)
+            keep(view, std::move(changed), out);
     });
     if (tapped.action == 0u) {
         AnswerDraft changed = answer;
@@ -72,10 +88,7 @@ void draw_answer_sheet(UiContext& ui, const CustomerView& view, CustomerState& s
         keep(view, std::move(changed), out);
     }
     if (tapped.action == 1u) {
-        out.push_back(AnswerQuote{answer});
-        Drafts drafts = view.drafts;
-        drafts.answer.reset();
-        out.push_back(KeepDrafts{std::move(drafts)});
+        out.push_back(AnswerQuote{answer});  // the draft goes when the answer is kept
     }
     if (tapped.closed || tapped.action == 1u) state.signing = false;
 }

@@ -169,7 +169,7 @@ void draw_offer(UiContext& ui, const OfferView& view, OfferState& state, Command
     answer_chrome(answer, out);
     if (answer.tapped(0)) {
         out.push_back(KeepOffer{view.offer});
-        out.push_back(GoBack{});
+        out.push_back(GoBackIfDone{});
     }
     if (state.pad) draw_pad(ui, view, state, out);
 }

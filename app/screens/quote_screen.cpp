@@ -32,11 +32,11 @@ void draw_changes(UiContext& ui, const QuoteView& view, Commands& out) {
     space(8);
     if (view.draft && wide_button(ui, "Remove this draft")) {
         out.push_back(RemoveQuote{view.quote.id});
-        out.push_back(GoBack{});
+        out.push_back(GoBackIfDone{});
     }
     if (view.offered && wide_button(ui, "Change it: a new version")) {
         out.push_back(RenewQuote{view.quote.id});
-        out.push_back(GoBack{});
+        out.push_back(GoBackIfDone{});
     }
 }
 

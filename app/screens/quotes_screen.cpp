@@ -25,6 +25,10 @@ void draw_needs(UiContext& ui, const QuotesView& view, QuotesState& state, Comma
     if (view.needs.empty())
         paragraph(ui, "Findings graded 'repair' or 'do not tow' say what is needed. Each number can be changed.", true);
     if (wide_button(ui, "Take from the findings")) out.push_back(DeriveNeeds{});
+    if (wide_button(ui, "Add something needed")) {
+        state.adding = true;
+        state.item.clear();
+    }
 }
 
 void draw_means(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out) {

@@ -8,11 +8,13 @@
 namespace cotter {
 
 // What the keypad is open for.
-enum class QuoteNumber { need, rate, hours_trailer, hours_corner, call_out, tax, packs };
+enum class QuoteNumber { need, fresh_need, rate, hours_trailer, hours_corner, call_out, tax, packs };
 
 struct QuotesState {
     SortBy by = SortBy::total;
     std::optional<Id<Need>> need;
+    bool adding = false;  // a need without a finding
+    std::string item;     // of it
     bool terms_open = false;
     bool hand_open = false;
     std::vector<std::int64_t> packs;  // by hand, of each offer

@@ -4,10 +4,12 @@
 #include <fmt/format.h>
 
 #include "app/screens/quotes_screen.h"
+#include "app/screens/words_field.h"
 #include "app/ui/keypad.h"
 #include "app/ui/widgets.h"
 #include "core/base/money.h"
 #include "core/quote/exact.h"
+#include "core/quote/needs.h"
 
 namespace cotter {
 
@@ -48,6 +50,32 @@ void draw_need(UiContext& ui, const NeedRow& need, QuotesState& state, Commands&
     if (answer.action == 0u) out.push_back(LeaveOutNeed{need.need.id, !need.out});
     if (answer.action == 1u) open_pad(state, QuoteNumber::need, need.title, units_of_basis(need.need));
     if (answer.closed || answer.action == 0u) state.need.reset();
+}
+
+// Something needed without a finding: which item, then how much of it.
+void draw_adding(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out) {
+    constexpr std::string_view kOther = "other item";
+    const auto& words = view.drafts.words;
+    const std::string item = words && words->field == kOther && !words->text.empty() ? words->text : state.item;
+    const SheetSpec spec{"adding",
+                         "What is needed?",
+                         {{{"How much of it?", "how much"}, Tone::strong, Icon::next, !item_key(item).empty(), true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        std::vector<ChipSpec> specs;
+        for (const std::string& i : view.items) specs.push_back({i, i == item, true, {}});
+        if (const auto tapped = chips(ui, "needed", specs)) state.item = view.items[*tapped];
+        words_field(
+            ui, {"Something else", kOther}, {"", "what it is called", "", TextKind::plain, 100}, view.drafts,
+            [&](const std::string& text) {
+                if (!text.empty()) state.item = text;
+            },
+            out);
+    });
+    if (answer.action == 0u) {
+        state.item = item;
+        open_pad(state, QuoteNumber::fresh_need, item, units_of_basis(need_by_hand(item)));
+    }
+    if (answer.closed || answer.action) state.adding = false;
 }
 
 struct TermRow {
@@ -131,6 +159,12 @@ void take_number(const QuotesView& view, QuotesState& state, Commands& out) {
         state.packs[state.pack] = static_cast<std::int64_t>(std::clamp(number.value(), 0.0, 9'999.0));
         return;
     }
+    if (state.number == QuoteNumber::fresh_need) {
+        Need need = need_by_hand(state.item);
+        need.wanted.amount = {number, state.pad->unit()};
+        out.push_back(PutNeed{std::move(need)});
+        return;
+    }
     if (state.number != QuoteNumber::need) return put_term(view, state, number, out);
     const NeedRow* row = open_need(view, state);
     if (row == nullptr) return;
@@ -150,6 +184,7 @@ void draw_quotes_sheets(UiContext& ui, const QuotesView& view, QuotesState& stat
         return;
     }
     if (const NeedRow* need = open_need(view, state)) return draw_need(ui, *need, state, out);
+    if (state.adding) return draw_adding(ui, view, state, out);
     if (state.terms_open) return draw_terms(ui, view, state, out);
     if (state.hand_open) draw_hand(ui, view, state, out);
 }

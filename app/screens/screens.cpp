@@ -74,6 +74,11 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             return draw_customer(ui, view_of(customer_view), states.customer, out);
         case Screen::shelf:
             return draw_shelf(ui, view_of(shelf_view), states.shelf, out);
+        case Screen::offers_file: {
+            const OffersFileView view = offers_file_view(session);
+            look_at_offers_folder(view, states.offers_file, session.parts().files);
+            return draw_offers_file(ui, view, states.offers_file, out);
+        }
         case Screen::offer:
             return draw_offer(ui, view_of(offer_view), states.offer, out);
         default:

@@ -47,6 +47,7 @@ struct ScreenStates {
     CustomerState customer;
     ShelfState shelf;
     OfferState offer;
+    OffersFileState offers_file;
     KeptView view;  // of the page that is shown
     Route shown;    // states of a page end when another is shown
 };

@@ -49,6 +49,8 @@ public:
         if (toggle(ui_, {"Watch it", "watch"}, view_.settings.watch_photos, "New photos show up on 'Add photos'"))
             put([](Settings& s) { s.watch_photos = !s.watch_photos; });
         words({"Packets go to", "packet folder"}, view_.packet_folder, &Settings::packet_folder);
+        paragraph(ui_, "The report is laid out for");
+        choose<Paper>("paper", {"A4", "US Letter"}, &Settings::paper);
     }
 
 private:

@@ -57,6 +57,16 @@ void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Command
                                              {"Add the first offer", "first offer"}))
             out.push_back(GoTo{{Screen::offer, {}, {}}});
         draw_rows(ui, view, state);
+        heading(ui, "As a file");
+        RowSpec from;
+        from.under = "A CSV file, as a spreadsheet writes it";
+        if (row(ui, "Take offers from a file", from)) out.push_back(GoTo{{Screen::offers_file, {}, {}}});
+        if (view.rows.empty()) return;
+        const std::string where = "Into " + view.folder;
+        RowSpec to;
+        to.under = where;
+        to.leads_on = false;
+        if (row(ui, "Write the shelf to a file", to)) out.push_back(WriteOffers{});
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::offer, {}, {}}});

@@ -4,6 +4,7 @@
 #include "app/command.h"
 #include "app/ui/keypad_model.h"
 #include "app/ui/ui.h"
+#include "app/views/folder_list.h"
 #include "app/views/shelf_view.h"
 
 namespace cotter {
@@ -14,6 +15,14 @@ struct ShelfState {
 void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Commands& out);
 
 // What the keypad is open for.
+struct OffersFileState {
+    FolderList list;
+    bool listed = false;
+};
+void draw_offers_file(UiContext& ui, const OffersFileView& view, OffersFileState& state, Commands& out);
+// The folder from the disk where that is due. Before draw_offers_file().
+void look_at_offers_folder(const OffersFileView& view, OffersFileState& state, Files& files);
+
 enum class OfferNumber { price, freight, core, covers };
 
 struct OfferState {

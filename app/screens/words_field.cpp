@@ -17,7 +17,9 @@ void words_field(UiContext& ui, const Name& name, FieldSpec spec, const Drafts& 
     const bool left_over = drafted && !answer.text && ui.state.edited == 0 && ui.state.edited_before == 0;
     if (!answer.done && !left_over) return;
     if (answer.text || drafted) hand_in(answer.text ? *answer.text : drafts.words->text);
-    Drafts cleared = drafts;
+    // What was handed in may be a draft itself.
+    const auto* kept = out.empty() ? nullptr : std::get_if<KeepDrafts>(&out.back());
+    Drafts cleared = kept == nullptr ? drafts : kept->drafts;
     cleared.words.reset();
     out.push_back(KeepDrafts{std::move(cleared)});
 }

@@ -54,9 +54,6 @@ using Changes = std::vector<Change>;
 void let_go(const Job& job, const Id<Shot>& shot, Changes& out);
 void let_go(const Job& job, const Id<Reading>& reading, Changes& out);
 
-// A need for which nothing is bought, because a person said so: changed by hand, to nothing.
-[[nodiscard]] bool left_out(const Need& need);
-
 // The first edit of a job: its visit and an unnamed trailer with one axle.
 [[nodiscard]] Changes opening_changes(const Settings& settings, const Stamp& stamp);
 

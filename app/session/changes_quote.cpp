@@ -17,22 +17,10 @@ unexpected<Error> no_such(const char* what) {
     return fail(Errc::refused, std::string("there is no such ") + what);
 }
 
-// As the findings say now, whatever was changed by hand; nothing when they do not call for it any more.
-std::optional<Need> derived_anew(const Job& job, const Need& need, const Stamp& stamp) {
-    Job without = job;
-    std::erase_if(without.all<Need>(), [&](const Need& n) { return n.id == need.id; });
-    for (Need& n : derive_needs(without, {}, stamp_of(stamp), stamp.random)) {
-        if (item_key(n.item) != item_key(need.item)) continue;
-        n.id = need.id;
-        return n;
-    }
-    return std::nullopt;
-}
-
 std::vector<Need> needs_to_buy(const Job& job) {
     std::vector<Need> out;
     for (const Need& need : job.all<Need>())
-        if (!left_out(need)) out.push_back(need);
+        if (!need.left_out) out.push_back(need);
     return out;
 }
 
@@ -60,10 +48,6 @@ Quote in_place_of(Quote fresh, const Quote* draft) {
 
 }  // namespace
 
-bool left_out(const Need& need) {
-    return need.by_hand && need.wanted.amount.number.value() == 0;
-}
-
 Result<Changes> changes_of(const Job& job, const DeriveNeeds&, const Stamp& stamp) {
     Changes out;
     for (Need& need : derive_needs(job, {}, stamp_of(stamp), stamp.random)) out.emplace_back(Put{std::move(need), {}});
@@ -84,13 +68,10 @@ Result<Changes> changes_of(const Job& job, const LeaveOutNeed& c, const Stamp& s
     const Need* old = job.find(c.need);
     if (old == nullptr) return no_such("need");
     Need need = *old;
-    if (c.out)
-        need.wanted.amount = {};
-    else if (auto derived = derived_anew(job, need, stamp))
-        return Changes{Put{std::move(*derived), {}}};
-    else
-        need.wanted.amount = {Number::parse(std::to_string(std::max<std::size_t>(1, need.places.size()))).value(), "1"};
-    return changes_of(job, PutNeed{std::move(need)}, stamp);
+    need.left_out = c.out;
+    need.at = stamp.at;
+    need.by = stamp.by;
+    return Changes{Put{std::move(need), {}}};
 }
 
 Result<Changes> changes_of(const Job&, const PutOffer& c, const Stamp& stamp) {

@@ -35,6 +35,8 @@ public:
     [[nodiscard]] const std::vector<EarlierVisit>& visits(const Job& job, const Instant& now);
     // The newest earlier visit to this trailer; nullptr: none.
     [[nodiscard]] const Job* last_visit(const Job& job);
+    // Visits to the same trailer before this one, whole.
+    [[nodiscard]] const std::vector<Job>& earlier(const Job& job);
     // Makers' figures for axles of this model that other jobs hold, and this one does not.
     [[nodiscard]] std::vector<MakerLimit> remembered(const Job& job, const std::string& axle_model);
     // The newest head of another job's inspection by this person; nullopt: none.
@@ -44,7 +46,6 @@ public:
     [[nodiscard]] const std::string& trouble() const { return trouble_; }
 
 private:
-    [[nodiscard]] const std::vector<Job>& earlier(const Job& job);
     [[nodiscard]] const std::vector<Job>& others(const Job& job);
     [[nodiscard]] std::vector<Job> load(const Job& job, bool same_trailer);
 

@@ -56,7 +56,10 @@ void Session::load_work() {
 
 void Session::apply(const Command& command) {
     revision_ += 1;
-    if (!std::holds_alternative<KeepDrafts>(command)) notice_.reset();
+    if (!std::holds_alternative<KeepDrafts>(command) && !std::holds_alternative<GoBackIfDone>(command)) {
+        notice_.reset();
+        failed_ = false;
+    }
     std::visit([this](const auto& c) { act(c); }, command);
     keep_state();
 }
@@ -88,6 +91,10 @@ void Session::act(const GoInstead& c) {
 void Session::act(const GoBack&) {
     nav_.back();
     if (nav_.at_bottom()) list_jobs();
+}
+
+void Session::act(const GoBackIfDone&) {
+    if (!failed_) act(GoBack{});
 }
 
 void Session::act(const OpenJob& c) {
@@ -139,6 +146,7 @@ void Session::commit(const Result<Changes>& changes, const std::string& reason) 
     if (job_.signed_off() && reason.empty()) {
         if (!waiting_) waiting_.emplace();  // photos come one by one while the reason is being asked for
         waiting_->insert(waiting_->end(), changes->begin(), changes->end());
+        failed_ = true;  // not carried out before its reason is there
         return;
     }
     const Stamp s = stamp();

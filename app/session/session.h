@@ -84,6 +84,7 @@ public:
     [[nodiscard]] const SessionParts& parts() const { return parts_; }
     [[nodiscard]] PhotoVault& vault() { return *vault_; }
     [[nodiscard]] const std::vector<Offer>& shelf() const { return shelf_; }  // newest seen first
+    [[nodiscard]] const std::vector<std::string>& offers_refused() const { return offers_refused_; }  // lines of a file
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
@@ -103,6 +104,7 @@ private:
     void act(const GoTo& c);
     void act(const GoInstead& c);
     void act(const GoBack& c);
+    void act(const GoBackIfDone& c);
     void act(const OpenJob& c);
     void act(const StartJob& c);
     void act(const UndoStep& c);
@@ -117,8 +119,11 @@ private:
     void act(const ExportPacket& c);
     void act(const KeepOffer& c);
     void act(const ForgetOffer& c);
+    void act(const TakeOffers& c);
+    void act(const WriteOffers& c);
     void act(const PutStepMark& c);  // asks the procedures first
     void act(const PutFinding& c);
+    void act(const AnswerQuote& c);  // its draft goes when it is kept
     // Those that change the job.
     template <JobCommand C>
     void act(const C& c) {
@@ -135,6 +140,7 @@ private:
     void list_shelf();
     void keep_state();  // where we are and what was begun, onto the disk
     void tell(std::string text, bool error = false, bool can_undo = false) {
+        failed_ = failed_ || error;
         notice_ = Notice{std::move(text), error, can_undo};
     }
     void tell(const Error& error) { tell(error.line(), true); }
@@ -169,14 +175,16 @@ private:
     std::optional<Packed> packed_;
     std::size_t undoable_ = 0, redoable_ = 0;
     std::optional<Notice> notice_;
+    bool failed_ = false;  // the last command that was to do something was not carried out, or waits
     std::optional<Instant> saved_at_;
     std::string not_saved_;
     bool help_open_ = false;
-    std::optional<Changes> waiting_;      // a change to a signed-off job that lacks its reason
-    int ordering_ = 0;                    // intakes whose photos' times are being looked at
-    JobId intake_job_;                    // the job that they are for
-    std::deque<TakePhotos> intake_;       // one photo each
-    std::vector<std::string> not_taken_;  // of this intake, a line each
+    std::optional<Changes> waiting_;           // a change to a signed-off job that lacks its reason
+    int ordering_ = 0;                         // intakes whose photos' times are being looked at
+    JobId intake_job_;                         // the job that they are for
+    std::deque<TakePhotos> intake_;            // one photo each
+    std::vector<std::string> not_taken_;       // of this intake, a line each
+    std::vector<std::string> offers_refused_;  // of the file taken last, a line each
     std::optional<Work> work_;
     std::uint64_t revision_ = 1;
 };

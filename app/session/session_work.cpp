@@ -7,6 +7,7 @@
 #include "app/session/session.h"
 #include "core/base/text.h"
 #include "core/book/replay.h"
+#include "core/packet/pack_rules.h"
 #include "core/packet/signature.h"
 #include "core/photo/probe.h"
 
@@ -71,6 +72,8 @@ public:
           parts_(session.parts_),
           vault_(*session.vault_),
           job_(session.job_),
+          visits_(session.judge_->earlier(session.job_)),
+          paper_(session.settings_.paper),
           earlier_(std::move(earlier)),
           book_folder_(session.folder_),
           out_(session.packet_folder()) {}
@@ -82,23 +85,32 @@ public:
     void done() override { session_.packet_came(job_.id(), std::move(packed_)); }
 
 private:
-    Result<Bytes> font(const char* file) {
-        return read_file(parts_.files, join_path(parts_.share, std::string("fonts/") + file), 8u << 20);
-    }
     Result<Packed> make() {
         COTTER_TRY(parts_.files.make_folders(out_));
         COTTER_ASSIGN(const auto key,
                       DeviceKey::load_or_make(parts_.files, parts_.random, join_path(book_folder_, "device_key"),
                                               "cotter device key"));
-        COTTER_ASSIGN(const Bytes regular, font("DejaVuSans.ttf"));
-        COTTER_ASSIGN(const Bytes bold, font("DejaVuSans-Bold.ttf"));
-        return pack({parts_.files, parts_.workers, vault_, key, regular, bold, parts_.software}, job_, earlier_, out_);
+        COTTER_ASSIGN(const PackRules rules, load_pack_rules(parts_.files, parts_.share));
+        const PackTools tools{parts_.files,
+                              parts_.workers,
+                              vault_,
+                              key,
+                              rules.font,
+                              rules.font_bold,
+                              parts_.software,
+                              rules.judging.limits,
+                              rules.judging.inspection,
+                              rules.rechecks,
+                              paper_};
+        return pack(tools, job_, earlier_, out_, visits_);
     }
 
     Session& session_;
     SessionParts parts_;
     PhotoVault& vault_;
     Job job_;
+    std::vector<Job> visits_;  // to the same trailer, before
+    Paper paper_;
     std::vector<PacketFacts> earlier_;
     std::string book_folder_, out_;
     Result<Packed> packed_ = fail(Errc::cancelled, "not begun");

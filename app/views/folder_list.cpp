@@ -86,7 +86,7 @@ bool photo_name(std::string_view name) {
     return std::find(kEndings.begin(), kEndings.end(), ending) != kEndings.end();
 }
 
-FolderList list_folder(Files& files, const std::string& folder, int offset_min) {
+FolderList list_folder(Files& files, const std::string& folder, int offset_min, bool (*wanted)(std::string_view)) {
     FolderList out;
     out.folder = folder;
     out.shown = safe_name(base_name(folder).empty() ? folder : base_name(folder));
@@ -101,7 +101,7 @@ FolderList list_folder(Files& files, const std::string& folder, int offset_min) 
         const auto info = files.info(join_path(folder, name));
         if (!info) continue;  // gone since
         const bool is_folder = info->kind == FileInfo::Kind::folder;
-        if (!is_folder && !photo_name(name)) {
+        if (!is_folder && !wanted(name)) {
             out.others += 1;
             continue;
         }

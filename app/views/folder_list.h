@@ -1,5 +1,6 @@
-// A folder as the file picker shows it: folders first, then photos, with size and date, by name. Names come from
-// outside and are made safe to show. Works on the disk: once for a folder, not in each frame. Any thread.
+// A folder as the file picker shows it: folders first, then photos (or another kind of file), with size and date, by
+// name. Names come from outside and are made safe to show. Works on the disk: once for a folder, not in each frame. Any
+// thread.
 #pragma once
 
 #include <string>
@@ -23,18 +24,19 @@ struct FolderList {
     std::string parent;  // empty at the top
     std::string shown;   // the folder's name, safe to show
     std::vector<FolderEntry> entries;
-    std::size_t others = 0;  // files that are no photos by their names
+    std::size_t others = 0;  // files that are not wanted by their names
     std::string error;       // why it cannot be read; empty: it was
 };
 
-// `offset_min`: minutes east of UTC in which dates are shown.
-[[nodiscard]] FolderList list_folder(Files& files, const std::string& folder, int offset_min);
+// True for the endings that photos have, also of kinds that will be refused with a reason.
+[[nodiscard]] bool photo_name(std::string_view name);
+
+// `offset_min`: minutes east of UTC in which dates are shown. `wanted`: the files that are listed, by their names.
+[[nodiscard]] FolderList list_folder(Files& files, const std::string& folder, int offset_min,
+                                     bool (*wanted)(std::string_view name) = photo_name);
 
 // A name from outside for the eye: control and direction-changing characters and broken UTF-8 become '?', and a long
 // one loses its middle, keeping its ending.
 [[nodiscard]] std::string safe_name(std::string_view name);
-
-// True for the endings that photos have, also of kinds that will be refused with a reason.
-[[nodiscard]] bool photo_name(std::string_view name);
 
 }  // namespace cotter

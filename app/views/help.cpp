@@ -103,6 +103,7 @@ HelpPage help_page(Screen screen) {
         case Screen::customer:
         case Screen::shelf:
         case Screen::offer:
+        case Screen::offers_file:
             return quote_help(screen);
         case Screen::summary:
             return {"May it be towed?",

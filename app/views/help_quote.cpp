@@ -22,7 +22,14 @@ HelpPage quote_help(Screen screen) {
         case Screen::shelf:
             return {"The price shelf",
                     {{"", "Offers that this device remembers, with the day on which each price was seen."},
-                     {"Old prices", "Ask again before you quote a price older than three months."}}};
+                     {"Old prices", "Ask again before you quote a price older than three months."},
+                     {"As a file", "The whole shelf goes to and comes from a CSV file, for a spreadsheet."}}};
+        case Screen::offers_file:
+            return {
+                "Offers from a file",
+                {{"", "A CSV file with a header line. It needs the columns supplier, title, covers, price, currency."},
+                 {"covers", "Like '2 corners of brake pads' or '946 mL of brake fluid'."},
+                 {"Lines", "That do not read are listed with their reason; all others are taken."}}};
         case Screen::offer:
             return {"An offer",
                     {{"", "Who sells it, what one pack covers, the price of one pack. The rest can wait."},

@@ -1,6 +1,7 @@
 // See quotes_view.h.
 #include "app/views/quotes_view.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 #include "core/quote/answer.h"
@@ -26,7 +27,7 @@ NeedRow row_of(const Job& job, const Need& need) {
     NeedRow row;
     row.need = need;
     row.title = upper_first(need.item);
-    row.out = left_out(need);
+    row.out = need.left_out;
     const bool unknown = need.wanted.amount.number.value() == 0;
     row.amount = row.out ? "left out" : unknown ? "how much?" : extent_text(need.wanted);
     row.under = findings_words(job, need, row.worst);
@@ -102,6 +103,11 @@ QuotesView quotes_view(const Session& session, SortBy by) {
     QuotesView view;
     view.chrome = chrome_of(session, "Quotes", trailer_words(job));
     for (const Need& need : job.all<Need>()) view.needs.push_back(row_of(job, need));
+    for (const ReplaceRule& rule : replace_rules())
+        if (std::none_of(job.all<Need>().begin(), job.all<Need>().end(),
+                         [&](const Need& n) { return item_key(n.item) == item_key(rule.item); }))
+            view.items.emplace_back(rule.item);
+    view.drafts = session.drafts();
     const std::vector<Quote> quotes = current_quotes(job);
     for (const SideBySide& side : side_by_side(quotes, job.all<Offer>(), by)) {
         const Quote& q = *side.quote;
@@ -112,7 +118,8 @@ QuotesView quotes_view(const Session& session, SortBy by) {
     view.shelved = session.shelf().size();
     view.settings = session.settings();
     view.terms = terms_of(view.settings.shop, today);
-    view.can_draft = !view.needs.empty() && !view.offers.empty();
+    const bool any = std::any_of(view.needs.begin(), view.needs.end(), [](const NeedRow& n) { return !n.out; });
+    view.can_draft = any && !view.offers.empty();
     return view;
 }
 

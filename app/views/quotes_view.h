@@ -34,6 +34,8 @@ struct QuotesView {
     std::size_t shelved = 0;
     QuoteTerms terms;
     Settings settings;
+    std::vector<std::string> items;  // often needed, and not here yet
+    Drafts drafts;
     bool can_draft = false;
 };
 

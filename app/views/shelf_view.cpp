@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <fmt/format.h>
 
+#include "core/base/text.h"
 #include "core/quote/exact.h"
 #include "core/quote/shelf.h"
 
@@ -44,6 +45,7 @@ ShelfView shelf_view(const Session& session) {
     ShelfView view;
     view.chrome = chrome_of(session, "Price shelf", "Offers this device remembers");
     view.in_job = job.all<Offer>();
+    view.folder = session.packet_folder();
     for (const Offer& offer : session.shelf()) {
         ShelfRow row;
         row.offer = offer;
@@ -57,6 +59,19 @@ ShelfView shelf_view(const Session& session) {
         view.rows.push_back(std::move(row));
     }
     return view;
+}
+
+OffersFileView offers_file_view(const Session& session) {
+    OffersFileView view;
+    view.chrome = chrome_of(session, "Offers from a file", "A CSV file, as a spreadsheet writes it");
+    view.folder = parent_folder(parent_folder(session.packet_folder()));
+    view.offset_min = session.now().offset_min;
+    view.refused = session.offers_refused();
+    return view;
+}
+
+bool csv_name(std::string_view name) {
+    return ascii_lower(name).ends_with(".csv");
 }
 
 OfferView offer_view(const Session& session) {

@@ -18,9 +18,20 @@ struct ShelfView {
     Chrome chrome;
     std::vector<ShelfRow> rows;
     std::vector<Offer> in_job;
+    std::string folder;  // where the shelf is written to
 };
 
 [[nodiscard]] ShelfView shelf_view(const Session& session);
+
+// Choosing a CSV file with offers. The folder's list is the screen's own (folder_list.h).
+struct OffersFileView {
+    Chrome chrome;
+    std::string folder;  // where to look first
+    int offset_min = 0;
+    std::vector<std::string> refused;  // lines of the file taken last
+};
+[[nodiscard]] OffersFileView offers_file_view(const Session& session);
+[[nodiscard]] bool csv_name(std::string_view name);
 
 // "2 corners of brake pads; 1 corner of pad hardware kit"; "does not say what it covers".
 [[nodiscard]] std::string covers_words(const Offer& offer);

@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""Writes edits.jsonl, the demo as a replayable list of edits: our invented trailer NUR-07 in a gravel yard, on two
+"""Writes edits.jsonl and amendment.jsonl, the demo as a replayable list of edits: our invented trailer NUR-07 in a gravel yard, on two
 earlier visits that only measured, and on the visit that the pictures are from.
 
 The pictures and where their defects are come from captions.json; the readings below are plausible and invented.
@@ -328,6 +328,14 @@ def sign_off():
                      "or not accessible were not checked, for the reason shown."}))
 
 
+def amendment(edits):
+    """The next morning: the calibration date of the wrench was that of another one."""
+    last = {d["value"]["id"]: d["value"] for e in edits if e["job"] == JOB for d in e["do"] if d["put"] == "torque"}
+    return {"job": JOB, "at": "2026-05-15T07:40:00-05:00", "by": TECH,
+            "reason": "The date of the wrench's calibration was that of TW-2; the certificate of TW-3 says 2026-02-16.",
+            "do": [put("torque", value | {"wrench_calibrated": "2026-02-16"}) for value in last.values()]}
+
+
 def main():
     captions = json.loads((HERE / "captions.json").read_text())
     edits = [start()]
@@ -339,8 +347,9 @@ def main():
     edits += led_work.work(rid, lambda clock: {"at": at(clock), "by": TECH}, edit, put, edits)
     edits.append(sign_off())
     edits.sort(key=lambda e: e["at"])  # stable: what was made in the same second stays in order
-    lines = [json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in edits]
-    (HERE / "edits.jsonl").write_text("\n".join(lines) + "\n")
+    for name, content in (("edits.jsonl", edits), ("amendment.jsonl", [amendment(edits)])):
+        lines = [json.dumps(e, ensure_ascii=False, separators=(",", ":")) for e in content]
+        (HERE / name).write_text("\n".join(lines) + "\n")
 
 
 if __name__ == "__main__":

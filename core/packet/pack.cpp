@@ -29,9 +29,11 @@ constexpr std::size_t kPicturesAtOnce = 4;
 
 class Packer {
 public:
-    Packer(const PackTools& tools, const Job& job, FileWriter& out, PacketFacts& facts, std::string previous)
+    Packer(const PackTools& tools, const Job& job, std::span<const Job> visits, FileWriter& out, PacketFacts& facts,
+           std::string previous)
         : tools_(tools),
           job_(job),
+          visits_(visits),
           facts_(facts),
           previous_(std::move(previous)),
           out_(out),
@@ -84,7 +86,9 @@ private:
 
     Result<> add_documents() {
         const JobDocument document{facts_.revision, previous_, photos_, job_};
-        COTTER_TRY(sealer_.add(SealedFile::make("job.json", to_bytes(job_document_json(document)))));
+        SealedFile json = SealedFile::make("job.json", to_bytes(job_document_json(document)));
+        const std::string job_sha256 = json.sha256;
+        COTTER_TRY(sealer_.add(std::move(json)));
         COTTER_TRY(sealer_.add(SealedFile::make("readings.csv", to_bytes(readings_csv(job_)))));
         COTTER_TRY(sealer_.add(SealedFile::make("torques.csv", to_bytes(torques_csv(job_)))));
         COTTER_TRY(sealer_.add(SealedFile::make("levels.csv", to_bytes(levels_csv(job_)))));
@@ -93,6 +97,11 @@ private:
         const auto due = rechecks(tools_.rechecks, job_, at.local_date());
         const std::string calendar = rechecks_ics(job_, due, {facts_.revision, at, tools_.software});
         if (!calendar.empty()) COTTER_TRY(sealer_.add(SealedFile::make("rechecks.ics", to_bytes(calendar))));
+        COTTER_ASSIGN(Bytes pdf, report_pdf(job_, report_inputs(due, job_sha256)));
+        return sealer_.add(SealedFile::make("report.pdf", std::move(pdf)));
+    }
+
+    ReportInputs report_inputs(std::span<const Recheck> due, const std::string& job_sha256) {
         ReportInputs inputs;
         inputs.font = tools_.font;
         inputs.font_bold = tools_.font_bold;
@@ -106,9 +115,13 @@ private:
         inputs.revision = facts_.revision;
         inputs.at = packet_time(job_);
         inputs.software = tools_.software;
+        inputs.paper = tools_.paper;
         inputs.limits = tools_.limits;
-        COTTER_ASSIGN(Bytes pdf, report_pdf(job_, inputs));
-        return sealer_.add(SealedFile::make("report.pdf", std::move(pdf)));
+        inputs.inspection = tools_.inspection;
+        inputs.earlier = visits_;
+        inputs.due = due;
+        inputs.job_sha256 = job_sha256;
+        return inputs;
     }
 
     [[nodiscard]] PacketFace face() const {
@@ -122,6 +135,7 @@ private:
 
     const PackTools& tools_;
     const Job& job_;
+    std::span<const Job> visits_;
     PacketFacts& facts_;
     std::string previous_;
     FileWriter& out_;
@@ -133,20 +147,36 @@ private:
 };
 
 // What a packet is made from, apart from its revision: when this is the same, so is the packet.
-std::string content_sha256_of(const Job& job, const PackTools& tools) {
+std::string content_sha256_of(const Job& job, const PackTools& tools, std::span<const Job> visits) {
     Hasher hasher;
     hasher.add(as_bytes(job_document_json({0, {}, name_photos(job), job})));
+    for (const Job& visit : visits) hasher.add(as_bytes(job_document_json({0, {}, {}, visit})));
     hasher.add(as_bytes(to_json_value(tools.rechecks).dump()));
     for (const Limit& limit : tools.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
+    for (const InspectionItem& item : tools.inspection) hasher.add(as_bytes(to_json_value(item).dump()));
+    hasher.add(as_bytes(name_of(tools.paper)));
     hasher.add(as_bytes(tools.software));
     hasher.add(as_bytes(tools.key.fingerprint()));
     return hasher.finish_hex();
 }
 
-Result<> write_archive(const PackTools& tools, const Job& job, const std::string& path, PacketFacts& facts,
-                       const std::string& previous) {
+// Those that were opened before the job, the oldest first: what comes later changes nothing in an old packet.
+std::vector<Job> visits_before(const Job& job, std::span<const Job> visits) {
+    std::vector<Job> out;
+    for (const Job& visit : visits)
+        if (visit.only<Visit>() != nullptr && visit.only<Visit>()->opened < job.only<Visit>()->opened)
+            out.push_back(visit);
+    std::sort(out.begin(), out.end(), [](const Job& a, const Job& b) {
+        const Instant x = a.only<Visit>()->opened, y = b.only<Visit>()->opened;
+        return x < y || (!(y < x) && a.id().text() < b.id().text());
+    });
+    return out;
+}
+
+Result<> write_archive(const PackTools& tools, const Job& job, std::span<const Job> visits, const std::string& path,
+                       PacketFacts& facts, const std::string& previous) {
     COTTER_ASSIGN(const auto out, tools.files.create(path));
-    COTTER_TRY(Packer(tools, job, *out, facts, previous).write());
+    COTTER_TRY(Packer(tools, job, visits, *out, facts, previous).write());
     COTTER_TRY(out->sync());
     return out->close();
 }
@@ -194,10 +224,11 @@ std::string packet_name(const Job& job, int revision) {
 }
 
 Result<Packed> pack(const PackTools& tools, const Job& job, std::span<const PacketFacts> earlier,
-                    const std::string& out_folder) {
+                    const std::string& out_folder, std::span<const Job> visits) {
     if (job.id().nil()) return fail(Errc::refused, "there is no job to pack");
     Packed packed;
-    packed.facts.content_sha256 = content_sha256_of(job, tools);
+    const std::vector<Job> before = visits_before(job, visits);
+    packed.facts.content_sha256 = content_sha256_of(job, tools, before);
     packed.unchanged = !earlier.empty() && earlier.back().content_sha256 == packed.facts.content_sha256;
     if (packed.unchanged) earlier = earlier.first(earlier.size() - 1);  // it is made again
     packed.facts.revision = earlier.empty() ? 1 : earlier.back().revision + 1;
@@ -206,7 +237,7 @@ Result<Packed> pack(const PackTools& tools, const Job& job, std::span<const Pack
     const std::string previous = earlier.empty() ? std::string() : earlier.back().tagmanifest_sha256;
     COTTER_TRY(tools.files.make_folders(out_folder));
     const std::string part = packed.path + ".part";
-    auto done = write_archive(tools, job, part, packed.facts, previous);
+    auto done = write_archive(tools, job, before, part, packed.facts, previous);
     if (done) done = self_check(tools, part);
     if (done) done = tools.files.rename(part, packed.path);
     if (!done) {

@@ -1,5 +1,5 @@
-// The pictures of a packet: copies without private data, copies with tags drawn in, smaller ones for the report.
-// Calls may run on several threads at once.
+// The pictures of a packet: copies without private data and with their tags as regions, copies with tags drawn in,
+// smaller ones for the report. Calls may run on several threads at once.
 #pragma once
 
 #include <optional>
@@ -7,6 +7,7 @@
 #include "core/packet/job_document.h"
 #include "core/packet/seal.h"
 #include "core/photo/marks.h"
+#include "core/photo/regions.h"
 #include "core/photo/vault.h"
 #include "core/report/report.h"
 
@@ -27,8 +28,9 @@ public:
     [[nodiscard]] Result<ReadyShot> ready(const Shot& shot, const PacketPhoto& names) const;
 
 private:
-    // Upright, at most kReportSide pixels, tags drawn in.
+    // Upright, tags drawn in, the smaller the more pictures there are.
     [[nodiscard]] Result<ReportPicture> for_report(const Shot& shot) const;
+    [[nodiscard]] std::vector<PhotoRegion> regions_of(const Shot& shot) const;
     [[nodiscard]] std::vector<Mark> marks_of(const Shot& shot) const;
     [[nodiscard]] Result<Image> tagged_image(const Shot& shot, int max_side) const;
 

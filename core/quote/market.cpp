@@ -22,6 +22,7 @@ Result<std::vector<Wanted>> joined_needs(std::span<const Need> needs) {
     std::vector<Wanted> out;
     std::map<std::string, std::size_t> at;
     for (std::size_t n = 0; n < needs.size(); ++n) {
+        if (needs[n].left_out) continue;
         COTTER_ASSIGN(const std::int64_t units, units_needed(needs[n]));
         const auto [it, fresh] = at.emplace(item_key(needs[n].item), out.size());
         if (fresh) out.push_back({needs[n].item, needs[n].wanted.basis, 0, false, {}});

@@ -145,9 +145,11 @@ Need need_of(const Job& job, const std::string& item, const Group& group) {
 
 int touched(std::span<const Need> needs, bool axles) {
     std::set<Place> seen;
-    for (const Need& need : needs)
+    for (const Need& need : needs) {
+        if (need.left_out) continue;
         for (const Place& place : need.places)
             if (place.is_corner()) seen.insert(Place::corner(place.axle, axles ? Side::left : place.side));
+    }
     return static_cast<int>(seen.size());
 }
 
@@ -164,6 +166,20 @@ const ReplaceRule* rule_for(std::string_view component) {
     return nullptr;
 }
 
+Need need_by_hand(const std::string& item) {
+    Need need;
+    need.item = item;
+    need.by_hand = true;
+    const ReplaceRule* rule = rule_for(item);
+    need.wanted = rule == nullptr ? pieces(0) : extent_of(rule->basis, 0);
+    if (rule == nullptr) return need;
+    need.rule = rule->rule;
+    need.matched = rule->matched;
+    need.must_include = listed(rule->must_include);
+    need.note = rule->because;
+    return need;
+}
+
 std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const QuoteStamp& stamp, Random& random) {
     std::vector<Need> out;
     for (const auto& [item, group] : grouped(job, scope)) {
@@ -174,6 +190,7 @@ std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const Quo
         if (old != all.end() && (old->by_hand || (old->findings == need.findings && old->places == need.places)))
             continue;
         need.id = old != all.end() ? old->id : Id<Need>{Uuid::random(random)};
+        need.left_out = old != all.end() && old->left_out;
         need.at = stamp.at;
         need.by = stamp.by;
         out.push_back(std::move(need));

@@ -25,6 +25,9 @@ struct ReplaceRule {
 // The first rule one of whose words is in the component's name; nullptr when none fits.
 [[nodiscard]] const ReplaceRule* rule_for(std::string_view component);
 
+// A need that a person asks for without a finding: counted as its rule says, nothing counted yet, of no place.
+[[nodiscard]] Need need_by_hand(const std::string& item);
+
 // Which findings call for something: 'repair' and 'do not tow' that are still open, and more when asked for.
 struct NeedScope {
     bool watch = false;    // 'watch' too
@@ -38,7 +41,8 @@ struct QuoteStamp {
 
 // The needs to put into the job: new ones, and derived ones whose findings changed (under their old id). One need an
 // item; findings of one item are joined. Needs changed by hand stay as they are, and their item is not derived again.
-// Needs whose findings are all gone stay too: taking them out is the user's choice. Empty: nothing to put.
+// Needs whose findings are all gone stay too: taking them out is the user's choice; one that was left out stays left
+// out. Empty: nothing to put.
 [[nodiscard]] std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const QuoteStamp& stamp,
                                              Random& random);
 

@@ -1,5 +1,4 @@
-// The first page: what this is, of which trailer, from which visit, and whether someone stands by it.
-#include <array>
+// The second page: the trailer and the visit in full, and the whole at a glance; and what the document says of itself.
 
 #include <fmt/format.h>
 
@@ -10,51 +9,6 @@
 namespace cotter {
 
 namespace {
-
-std::string unit_or_vin(const Trailer* trailer) {
-    if (trailer == nullptr) return "No trailer recorded";
-    if (!trailer->unit.empty()) return trailer->unit;
-    return trailer->vin.empty() ? "Trailer without unit number or VIN" : trailer->vin;
-}
-
-// The plate at the top, like one riveted to a drawbar.
-void draw_plate(Writing& w) {
-    Sheet& sheet = w.sheet;
-    const Trailer* trailer = w.job.only<Trailer>();
-    const Type big{Face::bold, 26, kBlack}, soft{Face::regular, 9.5, kSoft};
-    const double pad = 12, inner = sheet.width() - 2 * pad;
-    auto name = sheet.lines(unit_or_vin(trailer), big, inner);
-    if (name.size() > 2) name.resize(2);
-    const auto under = sheet.lines(joined({trailer == nullptr ? "" : std::string_view(trailer->kind),
-                                           w.in.at.local_date().text(), fmt::format("revision {}", w.in.revision)},
-                                          " · "),
-                                   soft, inner);
-    const double top = sheet.y(), left = sheet.left(), right = left + sheet.width(), cut = 16;
-    const double height = 2 * pad + soft.leading() * static_cast<double>(1 + under.size()) + 4 +
-                          big.leading() * static_cast<double>(name.size());
-    const std::array<Spot, 5> plate{Spot{left, top}, Spot{right - cut, top}, Spot{right, top + cut},
-                                    Spot{right, top + height}, Spot{left, top + height}};
-    sheet.canvas().polygon(plate, {}, kBlack, 2);
-    double y = top + pad;
-    const auto put = [&](const std::string& line, const Type& type) {
-        sheet.line_at({left + pad, y}, line, type);
-        y += type.leading();
-    };
-    put("Trailer hand-over record", soft);
-    for (const std::string& line : name) put(line, big);
-    y += 4;
-    for (const std::string& line : under) put(line, soft);
-    sheet.move_to(top + height + 10);
-}
-
-void draw_sign_off(Writing& w) {
-    if (const SignOff* sign = w.job.only<SignOff>()) {
-        w.sheet.framed(fmt::format("Signed off by {}, {}\n“{}”{}", sign->by, w.time(sign->at), sign->statement,
-                                   w.job.amendments.empty() ? "" : "\nAmended since: see ‘Amendments’."));
-        return;
-    }
-    w.sheet.framed("NOT SIGNED OFF\nThis record is not finished; anything in it may still change.", kStrong);
-}
 
 std::string axle_text(const Axle& axle) {
     const std::string studs = axle.studs == 0 ? "" : fmt::format("{} studs a wheel {}", axle.studs, axle.stud_thread);
@@ -69,7 +23,7 @@ std::string axle_text(const Axle& axle) {
 void draw_trailer(Writing& w) {
     const Trailer* t = w.job.only<Trailer>();
     if (t == nullptr) return;
-    w.sheet.heading("Trailer");
+    w.sheet.heading("The trailer");
     std::vector<Labelled> rows{
         {"Unit", t->unit},
         {"Plate", t->plate},
@@ -89,14 +43,13 @@ void draw_trailer(Writing& w) {
 void draw_visit(Writing& w) {
     const Visit* v = w.job.only<Visit>();
     if (v == nullptr) return;
-    w.sheet.heading("Visit");
+    w.sheet.heading("The visit");
     w.sheet.labelled({
         {"Opened", w.time(v->opened)},
         {"Technician", joined({v->technician, v->company}, ", ")},
         {"Customer", v->customer},
         {"Place", v->place},
         {"Load", std::string(name_of(v->load))},
-
         {"Complaint", v->complaint},
         {"Times", "as clocks there showed them, UTC" + offset_text(w.offset_min) +
                       "; where another offset applied it stands behind the time"},
@@ -105,10 +58,9 @@ void draw_visit(Writing& w) {
 
 }  // namespace
 
-void draw_cover(Writing& w) {
-    draw_plate(w);
-    draw_sign_off(w);
-    draw_towing(w);
+void draw_details(Writing& w) {
+    if (w.job.only<Trailer>() == nullptr && w.job.only<Visit>() == nullptr) return;
+    w.sheet.part("Trailer and visit");
     draw_trailer(w);
     draw_visit(w);
 }
@@ -161,6 +113,7 @@ void draw_about(Writing& w) {
         {"Job", w.job.id().text()},
         {"Dated", time_text(w.in.at)},
         {"Made with", w.in.software},
+        {"job.json, SHA-256", w.in.job_sha256},
     });
     w.sheet.paragraph(
         "Values stand as they were entered. The packet's job.json holds every record in full, its photos "

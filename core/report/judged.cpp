@@ -1,5 +1,7 @@
 // What the readings and findings say: 'may it be towed?' on the cover, and the reasons of each place with their
 // sources.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "core/report/parts.h"
@@ -41,12 +43,28 @@ void add_unknowns(std::vector<Labelled>& rows, const Judgement& node) {
         rows.push_back({title(u.axle, u.subject), joined({"cannot tell: " + u.because, u.todo}, "; ")});
 }
 
+// The reasons behind the answer, as many as fit on a first page.
+void draw_first_reasons(Writing& w, std::size_t most) {
+    Table table({{"Now", 1.3}, {"Where", 1.3}, {"Why", 2.6}, {"Whose limit", 2}});
+    const auto& first = w.judged->first;
+    for (std::size_t i = 0; i < std::min(first.size(), most); ++i) {
+        const Ground& r = first[i];
+        const std::string where = r.axle == 0 ? place_name(r.place) : fmt::format("Axle {}", r.axle);
+        table.add({Cell::graded(r.grade), where, joined({capital(r.subject), r.says}, ": "),
+                   joined({r.limit, r.source}, "\n")});
+    }
+    table.draw(w.sheet);
+    if (first.size() > most)
+        w.sheet.paragraph(fmt::format("And {} more, on the pages of their places.", first.size() - most), kSmall);
+}
+
 }  // namespace
 
-void draw_towing(Writing& w) {
+void draw_towing(Writing& w, std::size_t most_reasons) {
     if (!w.judged) return;
     w.sheet.heading("May it be towed?");
     w.sheet.framed(w.judged->answer, kStrong);
+    draw_first_reasons(w, most_reasons);
     w.sheet.paragraph(w.judged->caveat, kSmall);
     std::size_t essential = 0;
     for (const Unknown& u : w.judged->unknowns) essential += u.essential ? 1 : 0;

@@ -25,8 +25,9 @@ struct Writing {
     [[nodiscard]] std::string when_who(Instant at, const std::string& by) const;  // on two lines
 };
 
-void draw_cover(Writing& w);                                               // who, what, when, signed or not
-void draw_towing(Writing& w);                                              // may it be towed?
+[[nodiscard]] Result<> draw_customer(Writing& w);                          // page 1
+void draw_towing(Writing& w, std::size_t most_reasons);                    // may it be towed, and why
+void draw_details(Writing& w);                                             // trailer and visit in full
 void draw_glance(Writing& w);                                              // places and their worst grades
 void draw_plan(Writing& w, Spot upper_left, double width, double height);  // the trailer from above
 void draw_finding_list(Writing& w);                                        // the gravest first
@@ -39,7 +40,11 @@ void draw_judged_at(Writing& w, const Place& place);
 void draw_readings(Writing& w, const PlaceRecords& records);
 void draw_torques(Writing& w, const PlaceRecords& records);
 void draw_levels(Writing& w, const PlaceRecords& records);
-void draw_work_log(Writing& w);  // nothing when no step was marked
+void draw_forecasts_at(Writing& w, const Place& place);  // nothing without an earlier visit
+void draw_work_log(Writing& w);                          // nothing when no step was marked
+void draw_quotes(Writing& w);                            // the accepted ones in full, the others a line each
+void draw_limits_and_tools(Writing& w);
+void draw_inspection(Writing& w);  // nothing unless the job is a periodic inspection
 void draw_amendments(Writing& w);
 void draw_about(Writing& w);  // which packet this belongs to
 

@@ -39,15 +39,21 @@ Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs) {
     Sheet sheet(*canvas);
     Writing w{job, inputs, sheet, by_place(job), visit == nullptr ? inputs.at.offset_min : visit->opened.offset_min,
               {}};
-    if (!inputs.limits.empty()) w.judged = judge_job(job, inputs.limits, {{}, inputs.at});
-    draw_cover(w);
+    if (!inputs.limits.empty()) w.judged = judge_job(job, inputs.limits, {inputs.earlier, inputs.at});
+    COTTER_TRY(draw_customer(w));
+    sheet.start_page();
+    draw_details(w);
     draw_glance(w);
     draw_finding_list(w);
     draw_gaps(w);
     draw_cautions(w);
     for (const PlaceRecords& records : w.places)
         if (!records.empty()) COTTER_TRY(draw_place(w, records));
+    sheet.start_page();
     draw_work_log(w);
+    draw_quotes(w);
+    draw_limits_and_tools(w);
+    draw_inspection(w);
     draw_amendments(w);
     draw_about(w);
     sheet.feet(foot_of(job, inputs));

@@ -7,8 +7,11 @@
 #include <string>
 
 #include "core/base/bytes.h"
+#include "core/judge/inspection.h"
 #include "core/judge/limit.h"
+#include "core/report/paper.h"
 #include "core/survey/job.h"
+#include "core/work/recheck.h"
 
 namespace cotter {
 
@@ -18,8 +21,6 @@ struct ReportPicture {
     int width = 0;   // pixels
     int height = 0;  // pixels
 };
-
-enum class Paper { a4, letter };
 
 struct ReportInputs {
     ByteView font;  // TrueType files whose licence lets them be embedded
@@ -32,7 +33,11 @@ struct ReportInputs {
     Instant at;            // the document's date: of the sign-off, or of the newest record
     std::string software;  // "Cotter 0.1.0"
     Paper paper = Paper::a4;
-    std::span<const Limit> limits;  // to judge by; without any the report judges nothing. Earlier visits play no part
+    std::span<const Limit> limits;                    // to judge by; without any the report judges nothing
+    std::span<const InspectionItem> inspection = {};  // the items of a periodic inspection; without any it is left out
+    std::span<const Job> earlier = {};                // visits to the same trailer before this one: how fast it wears
+    std::span<const Recheck> due = {};                // what is to be looked at again
+    std::string job_sha256;  // of the packet's job.json, 64 hex digits, for the code on page 1; empty: no code
 };
 
 // Signs that the fonts lack, and all beyond U+FFFF, are printed as U+FFFD, and the report then says so.

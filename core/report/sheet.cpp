@@ -21,6 +21,10 @@ void Sheet::new_page() {
     y_ = kMargin;
 }
 
+void Sheet::start_page() {
+    if (y_ > kMargin) new_page();
+}
+
 void Sheet::need(double height) {
     const double whole = canvas_.page_height() - kFoot - kMargin;
     if (room() < std::min(height, whole)) new_page();

@@ -39,6 +39,7 @@ public:
     void move_to(double y) { y_ = y; }
     void gap(double height) { y_ += height; }
     void new_page();
+    void start_page();         // a new page unless this one is still empty
     void need(double height);  // starts a new page when less room is left; a whole page at most
 
     // The lines that `text` takes; remembers whether a sign had to be replaced.

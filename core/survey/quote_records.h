@@ -50,6 +50,7 @@ struct Need {
     std::string note;
     Instant at;
     std::string by;
+    bool left_out = false;  // nothing is bought for it, because a person said so; its amount stays
 
     bool operator==(const Need&) const = default;
     template <class Self, class F>
@@ -67,6 +68,7 @@ struct Need {
         f.may("note", s.note);
         f.must("at", s.at);
         f.must("by", s.by);
+        f.may("left_out", s.left_out);
     }
 };
 

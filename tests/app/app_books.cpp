@@ -166,7 +166,7 @@ std::vector<Route> all_routes(const Session& session) {
     out.push_back({Screen::judgement, Place::at(Station::trailer), "axle 1"});
     out.push_back({Screen::figure, kCorner, "pad-imbalance"});
     out.push_back({Screen::inspection, {}, "Brakes"});
-    for (const Screen screen : {Screen::quotes, Screen::compare, Screen::shelf, Screen::offer})
+    for (const Screen screen : {Screen::quotes, Screen::compare, Screen::shelf, Screen::offer, Screen::offers_file})
         out.push_back({screen, {}, {}});
     for (const Quote& quote : session.job().all<Quote>())
         for (const Screen screen : {Screen::quote, Screen::customer}) out.push_back({screen, {}, quote.id.text()});

@@ -94,7 +94,10 @@ TEST_CASE("a need is left out and taken in again; nothing is bought for it meanw
     REQUIRE(seal != bench.job().all<Need>().end());
     const Need before = *seal;
     bench.apply(LeaveOutNeed{before.id, true});
-    CHECK(left_out(*bench.job().find(before.id)));
+    CHECK(bench.job().find(before.id)->left_out);
+    CHECK(bench.job().find(before.id)->wanted == before.wanted);
+    bench.apply(DeriveNeeds{});
+    CHECK(bench.job().find(before.id)->left_out);
     bench.work_out();
     CHECK(bench.quote(Aim::cheapest).total_high == 6'950);
     bench.apply(LeaveOutNeed{before.id, false});
@@ -261,4 +264,74 @@ TEST_CASE("packs by hand make a quote of their own; nothing chosen is refused") 
     CHECK(bench.job().all<Quote>().empty());
     bench.apply(DraftByHand{{}, {1, 0, 0, 1}});
     CHECK(bench.quote(Aim::by_hand).total_high == 6'950 + 1'900);
+}
+
+TEST_CASE("something needed without a finding is added by chip or by word, with its number") {
+    QuoteBench bench;
+    bench.go(Screen::quotes);
+    REQUIRE(bench.tap("Add something needed"));
+    bench.pass_audit();
+    REQUIRE(bench.tap("calipers"));
+    REQUIRE(bench.tap("How much of it?"));
+    REQUIRE(bench.tap("2"));
+    REQUIRE(bench.tap("Done"));
+    REQUIRE(bench.job().all<Need>().size() == 1);
+    const Need& need = bench.job().all<Need>()[0];
+    CHECK(need.item == "calipers");
+    CHECK(need.by_hand);
+    CHECK(need.wanted == corners(2));
+    CHECK(need.findings.empty());
+}
+
+TEST_CASE("a change that is refused leaves the user on the page") {
+    QuoteBench bench;
+    bench.put_prices();
+    bench.work_out();
+    bench.go(Screen::quotes);
+    const Id<Quote> id = bench.quote(Aim::cheapest).id;
+    bench.go(Screen::quote, id.text());
+    bench.apply(OfferQuote{id});
+    bench.apply(RemoveQuote{id});
+    bench.apply(GoBackIfDone{});
+    CHECK(bench.session().notice()->error);
+    CHECK(bench.session().route().screen == Screen::quote);
+    bench.apply(RenewQuote{id});
+    bench.apply(GoBackIfDone{});
+    CHECK(bench.session().route().screen == Screen::quotes);
+    bench.go(Screen::offer);
+    Offer without_supplier;
+    without_supplier.title = "brake pads";
+    bench.apply(KeepOffer{without_supplier});
+    bench.apply(GoBackIfDone{});
+    CHECK(bench.session().route().screen == Screen::offer);
+}
+
+TEST_CASE("the shelf goes to a CSV file and comes back from it; lines that do not read are said") {
+    QuoteBench bench;
+    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.put_offer("Corner Counter", "brake pads", 2, 6'950, 0);
+    bench.apply(WriteOffers{});
+    const std::string path = join_path(bench.session().packet_folder(), "price-shelf_2026-05-14.csv");
+    CAPTURE(path);
+    CHECK(bench.session().notice()->text.find(path) != std::string::npos);
+    const Bytes written = read_file(*bench.files, path, 1 << 20).value();
+    const std::vector<Offer> before = bench.session().shelf();
+    for (const Offer& offer : before) bench.apply(ForgetOffer{offer.id});
+    REQUIRE(bench.session().shelf().empty());
+    bench.apply(TakeOffers{path});
+    CHECK_FALSE(bench.session().notice()->error);
+    REQUIRE(bench.session().shelf().size() == 2);
+    CHECK(bench.session().shelf()[0].price + bench.session().shelf()[1].price == 8'100);
+
+    const std::string bad = join_path(bench.session().packet_folder(), "bad.csv");
+    std::string text(as_text(written));
+    text += "Third,hub seal,1 corners of hub seal,abc,USD\r\n";
+    REQUIRE(replace_file(*bench.files, bad, as_bytes(text)));
+    bench.apply(TakeOffers{bad});
+    REQUIRE(bench.session().offers_refused().size() == 1);
+    CHECK(bench.session().offers_refused()[0].starts_with("Line 4: "));
+    bench.go(Screen::offers_file);
+    bench.pass_audit();
+    bench.apply(TakeOffers{"/nowhere.csv"});
+    CHECK(bench.session().notice()->error);
 }

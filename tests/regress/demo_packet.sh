@@ -9,18 +9,39 @@ trap 'rm -rf "$work"' EXIT
 cd "$work"
 
 step() { echo "--- $*"; }
-hash_of() { sha256sum "$1"/*.zip | cut -d ' ' -f 1; }
+hash_of() { (cd "$1" && sha256sum -- *.zip); }
 
-step "twice, in other time zones and locales: the same SHA-256"
+step "twice, in other time zones and locales: the same bytes of both revisions"
 TZ=America/Chicago LC_ALL=C "$cotter" demo --out a > /dev/null
 TZ=Asia/Kolkata LC_ALL=de_DE.UTF-8 "$cotter" demo --out b > /dev/null
 [[ $(hash_of a) == "$(hash_of b)" ]]
 TZ=Pacific/Apia "$cotter" demo --out a > /dev/null # again over the first
 [[ $(hash_of a) == "$(hash_of b)" ]]
-packet=$(echo a/*.zip)
+[[ $(ls a/*.zip | wc -l) -eq 2 ]]
+first=$(echo a/*_r1.zip) packet=$(echo a/*_r2.zip)
 
-step "cotter check"
+step "cotter check of both"
+"$cotter" check "$first"
 "$cotter" check "$packet"
+
+step "the second revision names the first by the SHA-256 of its tag manifest, and says why it was made"
+fingerprint=$(unzip -p "$first" '*/tagmanifest-sha256.txt' | sha256sum | cut -d ' ' -f 1)
+unzip -p "$packet" '*/bag-info.txt' | grep -qx "Previous-Revision-Tagmanifest-SHA256: $fingerprint"
+unzip -p "$packet" '*/bag-info.txt' | grep -qx 'Revision: 2'
+unzip -p "$first" '*/bag-info.txt' | grep -qx 'Revision: 1'
+unzip -p "$packet" '*/data/job.json' > r2.json
+unzip -p "$first" '*/data/job.json' > r1.json
+/usr/bin/python3 - r1.json r2.json "$fingerprint" << 'PY'
+import json, sys
+first, second = (json.load(open(p)) for p in sys.argv[1:3])
+assert second["previous_tagmanifest_sha256"] == sys.argv[3] and first["revision"] == 1 and second["revision"] == 2
+assert first["records"]["sign_off"] == second["records"]["sign_off"]
+assert not first.get("amendments") and len(second["amendments"]) == 8
+assert all("certificate of TW-3" in a["reason"] and "2026-01-09" in a["old"] for a in second["amendments"])
+assert len([q for q in second["records"]["quote"]]) == 3
+signed = [d for d in second["records"]["decision"] if d.get("signature")]
+assert {d["said"] for d in signed} == {"accepted", "declined"}
+PY
 
 step "unzip, sha256sum, ssh-keygen"
 unzip -tq "$packet"
@@ -47,6 +68,53 @@ pdffonts data/report.pdf > "$work/fonts"
 [[ $(tail -n +3 "$work/fonts" | awk '{ print $(NF-4) }' | sort -u) == yes ]]
 pdftotext -layout data/report.pdf "$work/report.txt"
 grep -q 'Gärtnerei Grünholz' "$work/report.txt"
+[[ $(stat -c %s data/report.pdf) -lt 12000000 ]]
+for words in 'May it be towed' 'What was done' 'What was not done' 'The price' 'Next dates' 'Work log' 'Quotes' \
+    'Limits and tools used' 'Wear since earlier visits' 'calibrated 2026-02-16' 'Amendments' 'Not measured, not accessible'; do
+    grep -q "$words" "$work/report.txt" || { echo "not in the report: $words"; exit 1; }
+done
+pdftotext -layout -f 1 -l 1 data/report.pdf "$work/page1.txt"
+grep -q 'declined by H. Grünholz' "$work/page1.txt"
+grep -q 'May it be towed' "$work/page1.txt"
+
+step "the code on page 1 is the manifest's line for job.json"
+pdftoppm -r 150 -f 1 -l 1 -gray -png data/report.pdf "$work/page"
+/usr/bin/python3 - "$work"/page*.png manifest-sha256.txt << 'PY'
+import sys
+from PIL import Image
+from pyzbar.pyzbar import decode
+codes = decode(Image.open(sys.argv[1]))
+assert len(codes) == 1, codes
+assert codes[0].data.decode() in open(sys.argv[2]).read().splitlines(), codes[0].data
+PY
+
+step "the tags of a photo are image regions that exiftool prints, and the picture is untouched"
+exiftool -j -struct -ImageRegion data/photos > "$work/regions.json"
+/usr/bin/python3 - "$work/regions.json" data/job.json << 'PY'
+import json, os, sys
+regions = {os.path.basename(p["SourceFile"]): p.get("ImageRegion", []) for p in json.load(open(sys.argv[1]))}
+job = json.load(open(sys.argv[2]))
+tags, findings = job["records"]["tag"], {f["id"]: f for f in job["records"]["finding"]}
+shapes = set()
+for photo in job["photos"]:
+    mine = {"urn:uuid:" + t["id"]: t for t in tags if t["shot"] == photo["shot"]}
+    there = regions[os.path.basename(photo["file"])]
+    assert {r["RId"] for r in there} == set(mine), photo["file"]
+    for region in there:
+        tag, edge = mine[region["RId"]], region["RegionBoundary"]
+        finding = findings[tag["finding"]]
+        assert finding["defect"] in str(region["Name"]), region
+        assert finding["grade"] in str(region["RRole"]), region
+        assert edge["RbUnit"] == "relative"
+        shapes.add(edge["RbShape"])
+        xs = [p["x"] for p in tag["points"]]
+        if edge["RbShape"] == "rectangle":
+            assert abs(float(edge["RbX"]) - min(xs)) < 1e-4 and abs(float(edge["RbW"]) - (max(xs) - min(xs))) < 2e-4
+        if edge["RbShape"] == "circle":
+            assert abs(float(edge["RbX"]) - xs[-1]) < 1e-4 and float(edge["RbRx"]) > 0
+print(f"{sum(map(len, regions.values()))} regions: {', '.join(sorted(shapes))}")
+assert tags and sum(map(len, regions.values())) == len(tags)
+PY
 
 step "no position, serial number, maker note or thumbnail left in any photo"
 private=$(exiftool -q -if '$GPSLatitude or $SerialNumber or $LensSerialNumber or $MakerNotes or $ThumbnailImage or $OwnerName' \

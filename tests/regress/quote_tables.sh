@@ -8,7 +8,7 @@ trap 'rm -rf "$work"' EXIT
 cd "$work"
 
 "$cotter" demo --out demo > /dev/null
-unzip -q demo/*.zip -d unpacked
+unzip -q demo/*_r2.zip -d unpacked
 "$cotter" quote --book demo/book NUR-07 --json > quote.json
 "$cotter" quote --book demo/book NUR-07 > quote.txt
 grep -q 'cheapest' quote.txt

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/base/hash.h"
 #include "core/packet/check.h"
 #include "tests/core/pack/yard.h"
 #include "tests/core/survey/sample_job.h"
@@ -103,5 +104,40 @@ TEST_CASE("pack: a photo damaged in the vault stops the packet") {
     REQUIRE_FALSE(packed);
     CHECK(packed.error().code == Errc::damaged);
     CHECK(packed.error().where.starts_with("photo photos/axle1-left_cap_"));
+    for (const std::string& path : files.all_files()) CHECK_FALSE(path.starts_with("out/"));
+}
+
+TEST_CASE("pack: earlier visits change the packet, later ones do not, and their order does not matter") {
+    MemoryFiles files;
+    files.put("/book/there", {});
+    const Job job = signed_off(yard_job(files));
+    const auto visit_at = [](int id, int days) {
+        Job visit = sample_job();
+        visit.all<Visit>()[0].id = {numbered(id)};
+        visit.all<Visit>()[0].opened.unix_s += days * 86'400;
+        return visit;
+    };
+    const Job last_year = visit_at(801, -400), this_spring = visit_at(802, -60), later = visit_at(803, 30);
+    const auto content = [&](const std::vector<Job>& visits) {
+        return pack_in_yard(files, job, {}, visits).value().facts.content_sha256;
+    };
+    const std::string alone = content({});
+    CHECK(content({later}) == alone);
+    CHECK(content({last_year}) != alone);
+    CHECK(content({last_year, this_spring, later}) == content({this_spring, last_year}));
+}
+
+TEST_CASE("pack: a photo that is none stops the packet with its name, and nothing is left") {
+    MemoryFiles files;
+    files.put("/book/there", {});
+    Job job = signed_off(yard_job(files));
+    const Bytes text = to_bytes("this is no picture");
+    const std::string sha256 = sha256_hex(text);
+    files.put("/book/photos/" + sha256.substr(0, 2) + "/" + sha256 + ".jpg", text);
+    job.all<Shot>()[0].photo.sha256 = sha256;
+    const auto packed = pack_in_yard(files, job);
+    REQUIRE_FALSE(packed);
+    CHECK(packed.error().where.starts_with("photo photos/axle1-left_cap_"));
+    CHECK(packed.error().line().find('\n') == std::string::npos);
     for (const std::string& path : files.all_files()) CHECK_FALSE(path.starts_with("out/"));
 }

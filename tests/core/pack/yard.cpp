@@ -49,11 +49,12 @@ Job yard_job(Files& files) {
     return apply(sample_job(), edit_of({Put{before, {}}, Put{after, {}}}, 7)).value();
 }
 
-Result<Packed> pack_in_yard(Files& files, const Job& job, std::span<const PacketFacts> earlier) {
+Result<Packed> pack_in_yard(Files& files, const Job& job, std::span<const PacketFacts> earlier,
+                            std::span<const Job> visits) {
     SerialWorkers workers;
     PhotoVault vault(files, workers, "/book");
     const DeviceKey key = yard_key();
-    return pack({files, workers, vault, key, font(), font(), "Cotter test"}, job, earlier, "/out");
+    return pack({files, workers, vault, key, font(), font(), "Cotter test"}, job, earlier, "/out", visits);
 }
 
 }  // namespace cotter::test

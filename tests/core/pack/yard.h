@@ -13,6 +13,7 @@ namespace cotter::test {
 [[nodiscard]] Job yard_job(Files& files);
 
 // Packs `job` into /out with everything else fixed.
-[[nodiscard]] Result<Packed> pack_in_yard(Files& files, const Job& job, std::span<const PacketFacts> earlier = {});
+[[nodiscard]] Result<Packed> pack_in_yard(Files& files, const Job& job, std::span<const PacketFacts> earlier = {},
+                                          std::span<const Job> visits = {});
 
 }  // namespace cotter::test
