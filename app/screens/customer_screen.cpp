@@ -6,6 +6,7 @@
 
 #include "app/screens/common.h"
 #include "app/screens/words_field.h"
+#include "app/screens/wide.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -102,13 +103,14 @@ void draw_customer(UiContext& ui, const CustomerView& view, CustomerState& state
     if (view.can_answer) actions.push_back({{"Answer and sign", "answer"}, Tone::strong, Icon::pin, answered, true});
     const std::string key = "customer " + view.quote.text();
     ScreenSpec spec = screen_of(view.chrome, key, actions);
+    spec.wide = ui.width >= kWide;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (!view.there) return paragraph(ui, "This quote is not there any more.");
         if (view.draft) paragraph(ui, "A draft. Once it is offered its price stands still, and it can be answered.");
         const auto lines = [&] {
             for (const CustomerLine& line : view.lines) draw_line(ui, view, line, out);
         };
-        side_by_side(ui, 0.6F, 320, lines, [&] { draw_total(ui, view, out); });
+        side_by_side(ui, 0.6F, 260, lines, [&] { draw_total(ui, view, out); });
     });
     answer_chrome(answer, out);
     if (answer.tapped(0) && view.draft) out.push_back(OfferQuote{view.quote});

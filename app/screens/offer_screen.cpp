@@ -6,6 +6,7 @@
 #include "app/screens/shelf_screen.h"
 #include "app/screens/words_field.h"
 #include "app/ui/keypad.h"
+#include "app/screens/wide.h"
 #include "app/ui/widgets.h"
 #include "core/base/money.h"
 #include "core/quote/extent.h"
@@ -151,8 +152,9 @@ void draw_pad(UiContext& ui, const OfferView& view, OfferState& state, Commands&
 
 void draw_offer(UiContext& ui, const OfferView& view, OfferState& state, Commands& out) {
     const bool good = view.missing.empty();
-    const ScreenSpec spec =
+    ScreenSpec spec =
         screen_of(view.chrome, "offer", {{{"Keep this offer", "keep"}, Tone::strong, Icon::check, good, true}});
+    spec.wide = ui.width >= kWide;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         const auto what = [&] {
             draw_item(ui, view, out);
@@ -164,7 +166,7 @@ void draw_offer(UiContext& ui, const OfferView& view, OfferState& state, Command
             draw_rest(ui, view, out);
             if (!good) paragraph(ui, view.missing);
         };
-        side_by_side(ui, 0.5F, 340, what, price);
+        side_by_side(ui, 0.5F, 300, what, price);
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) {

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include "app/screens/common.h"
+#include "app/screens/wide.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -22,8 +23,9 @@ void draw_total(UiContext& ui, const QuoteView& view) {
 void draw_lines(UiContext& ui, const QuoteView& view) {
     heading(ui, "Lines");
     for (const QuoteLineRow& line : view.lines) {
-        fact(ui, fmt::format("{}. {}", line.number, line.text), line.price);
-        if (!line.basis.empty()) paragraph(ui, line.basis, true);
+        const std::string title = fmt::format("{}. {}", line.number, line.text);
+        if (!line.basis.empty()) paragraph(ui, title);
+        fact(ui, line.basis.empty() ? title : line.basis, line.price);
         if (!line.answer.empty()) paragraph(ui, line.answer, true);
     }
 }
@@ -69,14 +71,14 @@ void draw_reasons(UiContext& ui, const CompareView& view) {
 
 void draw_quote(UiContext& ui, const QuoteView& view, Commands& out) {
     const std::string key = "quote " + view.quote.id.text();
-    const ScreenSpec spec =
-        screen_of(view.chrome, key,
-                  {{{"Why this price?", "why"}, Tone::quiet, Icon::none, view.there, false},
-                   {{"Show the customer", "customer"}, Tone::strong, Icon::next, view.there, true}});
+    ScreenSpec spec = screen_of(view.chrome, key,
+                                {{{"Why this price?", "why"}, Tone::quiet, Icon::none, view.there, false},
+                                 {{"Show the customer", "customer"}, Tone::strong, Icon::next, view.there, true}});
+    spec.wide = ui.width >= kWide;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (!view.there) return paragraph(ui, "This quote is not there any more.");
         side_by_side(
-            ui, 0.4F, 360, [&] { draw_total(ui, view); }, [&] { draw_lines(ui, view); });
+            ui, 0.4F, 260, [&] { draw_total(ui, view); }, [&] { draw_lines(ui, view); });
         draw_changes(ui, view, out);
     });
     answer_chrome(answer, out);
@@ -85,10 +87,12 @@ void draw_quote(UiContext& ui, const QuoteView& view, Commands& out) {
 }
 
 void draw_compare(UiContext& ui, const CompareView& view, Commands& out) {
-    const ScreenAnswer answer = screen(ui, screen_of(view.chrome, "compare"), [&] {
+    ScreenSpec spec = screen_of(view.chrome, "compare");
+    spec.wide = ui.width >= kWide;
+    const ScreenAnswer answer = screen(ui, spec, [&] {
         if (view.quotes.size() < 2) return paragraph(ui, "Two quotes are needed. 'Work out' makes one for each aim.");
         side_by_side(
-            ui, 0.4F, 300,
+            ui, 0.4F, 240,
             [&] {
                 draw_side(ui, view, "Why does this one cost what it does", true, out);
                 draw_side(ui, view, "against this one", false, out);

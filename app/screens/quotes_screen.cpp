@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "app/screens/common.h"
+#include "app/screens/wide.h"
 #include "app/ui/widgets.h"
 #include "core/quote/exact.h"
 
@@ -72,15 +73,16 @@ void draw_rows(UiContext& ui, const QuotesView& view, QuotesState& state, Comman
 }  // namespace
 
 void draw_quotes(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out) {
-    const ScreenSpec spec = screen_of(view.chrome, "quotes",
-                                      {{{"Add an offer", "add offer"}, Tone::quiet, Icon::plus, true, false},
-                                       {{"Work out", "work out"}, Tone::strong, Icon::check, view.can_draft, true}});
+    ScreenSpec spec = screen_of(view.chrome, "quotes",
+                                {{{"Add an offer", "add offer"}, Tone::quiet, Icon::plus, true, false},
+                                 {{"Work out", "work out"}, Tone::strong, Icon::check, view.can_draft, true}});
+    spec.wide = ui.width >= kWide;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         const auto needs = [&] {
             draw_needs(ui, view, state, out);
             draw_means(ui, view, state, out);
         };
-        side_by_side(ui, 0.5F, 360, needs, [&] { draw_rows(ui, view, state, out); });
+        side_by_side(ui, 0.5F, 300, needs, [&] { draw_rows(ui, view, state, out); });
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::offer, {}, {}}});

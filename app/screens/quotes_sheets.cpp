@@ -87,11 +87,16 @@ struct TermRow {
 
 void draw_terms(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out) {
     const ShopTerms& shop = view.settings.shop;
-    const std::array rows{TermRow{"Hourly rate", money_text(shop.hour_rate), QuoteNumber::rate, "1"},
-                          TermRow{"Hours for each trailer", shop.hours_trailer.text(), QuoteNumber::hours_trailer, "1"},
-                          TermRow{"Hours for each corner", shop.hours_corner.text(), QuoteNumber::hours_corner, "1"},
-                          TermRow{"Coming a second time", money_text(shop.second_call_out), QuoteNumber::call_out, "1"},
-                          TermRow{"Tax", shop.tax_percent.text() + " %", QuoteNumber::tax, "%"}};
+    const auto money = [](std::int64_t minor) { return minor == 0 ? std::string("not charged") : money_text(minor); };
+    const auto number = [](const Number& n, const char* unit) {
+        return n.value() == 0 ? std::string("none") : n.text() + unit;
+    };
+    const std::array rows{
+        TermRow{"Hourly rate", money(shop.hour_rate), QuoteNumber::rate, "1"},
+        TermRow{"Hours for each trailer", number(shop.hours_trailer, " h"), QuoteNumber::hours_trailer, "1"},
+        TermRow{"Hours for each corner", number(shop.hours_corner, " h"), QuoteNumber::hours_corner, "1"},
+        TermRow{"Coming a second time", money(shop.second_call_out), QuoteNumber::call_out, "1"},
+        TermRow{"Tax", number(shop.tax_percent, " %"), QuoteNumber::tax, "%"}};
     constexpr std::array kDays{0, 7, 14, 30};
     const SheetAnswer answer =
         sheet(ui, {"terms", "Our own terms", {{"Done", Tone::strong, Icon::check, true, true}}}, [&] {

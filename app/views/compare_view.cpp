@@ -48,11 +48,13 @@ CompareView compare_view(const Session& session) {
     const auto [least, most] = std::minmax_element(
         quotes.begin(), quotes.end(), [](const Quote& x, const Quote& y) { return x.total_high < y.total_high; });
     if (a == nullptr) a = &*most;
-    if (b == nullptr) b = &*least;
+    if (b == nullptr) b = least->id == a->id ? &*most : &*least;
     view.a = a->id.text();
     view.b = b->id.text();
-    if (a != b) explain(*a, *b, job, view);
-    if (a == b) view.problem = "Choose two different quotes.";
+    if (a->id == b->id)
+        view.problem = "Choose two different quotes.";
+    else
+        explain(*a, *b, job, view);
     return view;
 }
 

@@ -31,7 +31,9 @@ NeedRow row_of(const Job& job, const Need& need) {
     const bool unknown = need.wanted.amount.number.value() == 0;
     row.amount = row.out ? "left out" : unknown ? "how much?" : extent_text(need.wanted);
     row.under = findings_words(job, need, row.worst);
-    if (need.by_hand && !row.out) row.under = "changed by hand" + (row.under.empty() ? "" : ". " + row.under);
+    if (need.by_hand && !row.out)
+        row.under = (need.findings.empty() ? "Asked for by hand" : "Changed by hand") + std::string() +
+                    (row.under.empty() ? "" : ". " + row.under);
     return row;
 }
 

@@ -122,6 +122,21 @@ def place_of(photo):
     return PLACES.get(photo["corner"], "actuator" if photo["file"].startswith("14") else "trailer")
 
 
+# What a person would rather point at, point an arrow at, or go round than put into a box.
+SHAPES = {("wheel nuts", "one missing"): "point", ("seal", "lip torn"): "point", ("flex hose", "surface cracks"): "arrow",
+          ("steel line", "corroded at the fitting"): "arrow", ("seal", "oil streak below it"): "stroke"}
+
+
+def mark(component, defect, x, y, w, h):
+    """The tag's shape and points from the box in which its defect lies."""
+    def spot(across, down):
+        return {"x": round(min(x + across * w, 1), 4), "y": round(min(y + down * h, 1), 4)}
+    shape = SHAPES.get((component, defect), "box")
+    return shape, {"box": [spot(0, 0), spot(1, 1)], "point": [spot(0.5, 0.5)], "arrow": [spot(0, 0), spot(0.5, 0.5)],
+                   "stroke": [spot(0.1, 0.5), spot(0.3, 0.1), spot(0.8, 0.2), spot(0.9, 0.7), spot(0.5, 0.95),
+                              spot(0.15, 0.7)]}[shape]
+
+
 def shot_edits(photo):
     clock = photo["taken"][11:19]
     shot, place = rid("shot", photo["file"]), place_of(photo)
@@ -137,10 +152,9 @@ def shot_edits(photo):
             value = {"id": made[found["finding"]], "place": place, "component": component, "defect": defect,
                      "grade": grade, "todo": todo, "outcome": outcome, "outcome_note": done, "at": photo["taken"], "by": TECH}
             changes.append(put("finding", {k: v for k, v in value.items() if v != ""}))
-        x, y, w, h = found["box"]
-        points = [{"x": x, "y": y}, {"x": round(min(x + w, 1), 4), "y": round(min(y + h, 1), 4)}]
+        shape, points = mark(component, defect, *found["box"])
         changes.append(put("tag", {"id": rid("tag", photo["file"], number), "shot": shot,
-                                   "finding": made[found["finding"]], "shape": "box", "points": points}))
+                                   "finding": made[found["finding"]], "shape": shape, "points": points}))
         yield edit(clock, *changes)
 
 

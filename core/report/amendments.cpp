@@ -1,5 +1,5 @@
 // What was changed after the sign-off: field by field, the old value beside the new one, who and why.
-#include <map>
+#include <algorithm>
 
 #include <fmt/format.h>
 
@@ -50,30 +50,45 @@ std::string record_title(const Amendment& amendment, const Leaves& fields) {
     return joined({joined({capital(name_of(amendment.kind)), called}, " "), place ? place_name(*place) : ""}, ", ");
 }
 
-void draw_amendment(Writing& w, const Amendment& amendment, std::size_t number) {
+void add_amendment(Table& table, const Amendment& amendment) {
     const Leaves before = leaves_of(amendment.old_value), after = leaves_of(amendment.new_value);
     const char* how = before.empty() ? "added" : after.empty() ? "removed" : "changed";
-    w.sheet.heading(fmt::format("{}. {}, {}", number, record_title(amendment, after.empty() ? before : after), how));
-    w.sheet.labelled({{"When, who", joined({w.time(amendment.at), amendment.by}, ", ")},
-                      {"Reason", amendment.reason},
-                      {"Record", amendment.id}});
-    Table table({{"Field", 1}, {"Old value", 2}, {"New value", 2}});
+    std::string what = fmt::format("{}, {}", record_title(amendment, after.empty() ? before : after), how);
+    const auto add = [&](const std::string& field, const std::string& old_value, Cell now) {
+        std::string words = field;  // as job.json calls it, without its underlines
+        std::replace(words.begin(), words.end(), '_', ' ');
+        table.add({Cell::bold(what), std::move(words), old_value, std::move(now)});
+        what.clear();  // once a record
+    };
     for (const auto& [path, value] : before) {
         const std::string* now = value_at(after, path);
-        if (now == nullptr || *now != value) table.add({path, value, now == nullptr ? Cell("–") : Cell::bold(*now)});
+        if (now == nullptr || *now != value) add(path, value, now == nullptr ? Cell("–") : Cell::bold(*now));
     }
     for (const auto& [path, value] : after)
-        if (value_at(before, path) == nullptr) table.add({path, "–", Cell::bold(value)});
-    table.draw(w.sheet);
+        if (value_at(before, path) == nullptr) add(path, "–", Cell::bold(value));
+}
+
+// Made by one person at one moment for one reason: together.
+bool together(const Amendment& a, const Amendment& b) {
+    return a.at == b.at && a.by == b.by && a.reason == b.reason;
 }
 
 }  // namespace
 
 void draw_amendments(Writing& w) {
-    if (w.job.amendments.empty()) return;
+    const auto& all = w.job.amendments;
+    if (all.empty()) return;
     w.sheet.part("Amendments");
-    w.sheet.paragraph("Changed after the sign-off. The other pages show the new values.");
-    for (std::size_t i = 0; i < w.job.amendments.size(); ++i) draw_amendment(w, w.job.amendments[i], i + 1);
+    w.sheet.paragraph("Changed after the sign-off. The other pages show the new values; job.json names each record.");
+    for (std::size_t from = 0; from < all.size();) {
+        Table table({{"Record", 2}, {"Field", 1.2}, {"Old value", 1.6}, {"New value", 1.6}});
+        std::size_t to = from;
+        for (; to < all.size() && together(all[from], all[to]); ++to) add_amendment(table, all[to]);
+        w.sheet.heading(joined({w.time(all[from].at), all[from].by}, ", "), 60);
+        w.sheet.labelled({{"Reason", all[from].reason}});
+        table.draw(w.sheet);
+        from = to;
+    }
 }
 
 }  // namespace cotter

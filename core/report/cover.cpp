@@ -119,6 +119,12 @@ void draw_about(Writing& w) {
         "Values stand as they were entered. The packet's job.json holds every record in full, its photos "
         "folder the pictures in full size, and its manifest the checksums of them all.",
         kSmall);
+    if (!w.in.job_sha256.empty())
+        w.sheet.paragraph(
+            "The code on page 1 is the line for data/job.json in this packet's manifest-sha256.txt. job.json holds "
+            "every record, so whoever has the packet can tell whether that page belongs to it. The packet's own "
+            "fingerprint cannot stand here, as this document is part of what it covers.",
+            kSmall);
     if (w.sheet.replaced_signs())
         w.sheet.paragraph(
             "Some texts hold signs that this document's font lacks; they are printed as \xEF\xBF\xBD. "

@@ -18,7 +18,7 @@ namespace cotter {
 namespace {
 
 constexpr double kCode = 84;  // of the QR code with its quiet zone
-constexpr std::size_t kMostReasons = 6, kMostDone = 10, kMostOpen = 12;
+constexpr std::size_t kMostReasons = 4, kMostDone = 5, kMostOpen = 10;
 
 std::string unit_or_vin(const Trailer* trailer) {
     if (trailer == nullptr) return "No trailer recorded";
@@ -164,8 +164,7 @@ std::string range(std::int64_t low, std::int64_t high, const std::string& curren
 std::string answered_by(const Job& job, const Quote& quote) {
     for (const LineAnswer& answer : answers_to(job, quote))
         if (answer.accepted())
-            return fmt::format("{}, {}, {}", answer.decision->name, answer.decision->at.local_date().text(),
-                               name_of(answer.decision->channel));
+            return fmt::format("{}, {}", answer.decision->name, answer.decision->at.local_date().text());
     return {};
 }
 
@@ -175,8 +174,8 @@ void draw_price(Writing& w) {
         const auto total = accepted_total(w.job, quote);
         const std::string by = answered_by(w.job, quote);
         if (quote.state == QuoteState::changed || by.empty() || !total) continue;
-        rows.push_back({"Accepted", range(total->low, total->high, quote.currency) + " with taxes, from the quote ‘" +
-                                        quote.name + "’, by " + by});
+        rows.push_back({"Accepted", range(total->low, total->high, quote.currency) + " with taxes (quote ‘" +
+                                        quote.name + "’). Yes by " + by});
         if (total->cores > 0)
             rows.push_back({"Deposits", range(total->cores, total->cores, quote.currency) +
                                             ", given back when the old parts are returned"});
@@ -186,20 +185,21 @@ void draw_price(Writing& w) {
     w.sheet.labelled(rows, 64);
 }
 
+// A line each; whose figures they are once for all that share a source.
 void draw_next(Writing& w) {
-    Table table({{"To be looked at again", 1.9}, {"When", 2.2}, {"Whose figure", 1.9}});
-    for (const Recheck& due : w.in.due) table.add({Cell::bold(capital(due.title)), capital(due.words), due.source});
-    table.draw(w.sheet, "Next dates");
-}
-
-void draw_code_words(Writing& w) {
-    if (w.in.job_sha256.empty()) return;
-    w.sheet.gap(4);
-    w.sheet.paragraph(
-        "The code at the top is the line for data/job.json in this packet's manifest-sha256.txt. job.json holds every "
-        "record, so whoever has the packet can tell whether this page belongs to it. The SHA-256 is " +
-            w.in.job_sha256 + ".",
-        kSmall);
+    if (w.in.due.empty()) return;
+    w.sheet.heading("Next dates");
+    std::vector<Labelled> rows;
+    std::vector<Grouped> sources;
+    for (const Recheck& due : w.in.due) {
+        rows.push_back({capital(due.title), due.words});
+        add_to(sources, due.source, due.title, "");
+    }
+    w.sheet.labelled(rows, 235);
+    for (const Grouped& source : sources)
+        w.sheet.paragraph(sources.size() == 1 ? capital(source.what) + "."
+                                              : fmt::format("{}: {}.", capital(source.where), source.what),
+                          kSmall);
 }
 
 }  // namespace
@@ -220,7 +220,6 @@ Result<> draw_customer(Writing& w) {
     draw_not_done(w);
     draw_price(w);
     draw_next(w);
-    draw_code_words(w);
     return {};
 }
 

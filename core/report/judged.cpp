@@ -47,11 +47,11 @@ void add_unknowns(std::vector<Labelled>& rows, const Judgement& node) {
 void draw_first_reasons(Writing& w, std::size_t most) {
     Table table({{"Now", 1.3}, {"Where", 1.3}, {"Why", 2.6}, {"Whose limit", 2}});
     const auto& first = w.judged->first;
+    if (first.size() < 2) return;  // the answer says it already, with its source
     for (std::size_t i = 0; i < std::min(first.size(), most); ++i) {
         const Ground& r = first[i];
         const std::string where = r.axle == 0 ? place_name(r.place) : fmt::format("Axle {}", r.axle);
-        table.add({Cell::graded(r.grade), where, joined({capital(r.subject), r.says}, ": "),
-                   joined({r.limit, r.source}, "\n")});
+        table.add({Cell::graded(r.grade), where, joined({capital(r.subject), r.says}, ": "), r.source});
     }
     table.draw(w.sheet);
     if (first.size() > most)

@@ -93,7 +93,8 @@ void draw_answers(Writing& w, const Quote& quote) {
         if (d.quote != quote.id) continue;
         std::string lines;
         for (const int line : d.lines) lines += fmt::format("{}{}", lines.empty() ? "" : ", ", line);
-        w.sheet.paragraph(fmt::format("Lines {}: {} by {}, {}, {}, taken down by {}.{}", lines, name_of(d.said), d.name,
+        w.sheet.paragraph(fmt::format("{} {}: {} by {}, {}, {}, taken down by {}.{}",
+                                      d.lines.size() == 1 ? "Line" : "Lines", lines, name_of(d.said), d.name,
                                       name_of(d.channel), w.time(d.at), d.by,
                                       d.note.empty() ? "" : " “" + d.note + "”"));
         bool drawn = d.signature.empty();
@@ -126,6 +127,7 @@ void draw_accepted(Writing& w, const Quote& quote) {
 void draw_quotes(Writing& w) {
     const auto& quotes = w.job.all<Quote>();
     if (quotes.empty()) return;
+    w.sheet.start_page();
     w.sheet.part("Quotes");
     Table others({{"Quote", 2}, {"State", 1.2}, {"Total, deposits apart", 1.8}, {"Parts", 1.4}});
     for (const Quote& quote : quotes) {

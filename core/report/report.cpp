@@ -49,7 +49,6 @@ Result<Bytes> report_pdf(const Job& job, const ReportInputs& inputs) {
     draw_cautions(w);
     for (const PlaceRecords& records : w.places)
         if (!records.empty()) COTTER_TRY(draw_place(w, records));
-    sheet.start_page();
     draw_work_log(w);
     draw_quotes(w);
     draw_limits_and_tools(w);

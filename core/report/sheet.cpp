@@ -83,13 +83,13 @@ void Sheet::labelled(const std::vector<Labelled>& rows, double label_width) {
     const Type label{Face::regular, 9, kSoft};
     for (const Labelled& row : rows) {
         if (row.value.empty()) continue;
-        bool first = true;
-        for (const std::string& line : lines(row.value, kBody, width() - label_width)) {
+        const auto left_lines = lines(row.label, label, label_width - 6);
+        const auto right_lines = lines(row.value, kBody, width() - label_width);
+        for (std::size_t i = 0; i < std::max(left_lines.size(), right_lines.size()); ++i) {
             need(kBody.leading());
-            if (first) line_at({left(), y_}, row.label, label);
-            line_at({left() + label_width, y_}, line, kBody);
+            if (i < left_lines.size()) line_at({left(), y_}, left_lines[i], label);
+            if (i < right_lines.size()) line_at({left() + label_width, y_}, right_lines[i], kBody);
             gap(kBody.leading());
-            first = false;
         }
         gap(1.5);
     }

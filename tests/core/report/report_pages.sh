@@ -1,15 +1,15 @@
 #!/usr/bin/env bash
 # The sample reports as qpdf and Poppler see them: sound, fonts embedded and cut down, every text there to be found.
-# usage: report_pages.sh PROGRAM FOLDER_OF_FONTS; exit 77 when a tool is missing.
+# usage: report_pages.sh PROGRAM FOLDER_OF_FONTS INSPECTION_FORM; exit 77 when a tool is missing.
 set -euo pipefail
 
-program=$1 fonts=$2
+program=$1 fonts=$2 form=$3
 for tool in qpdf pdffonts pdftotext pdfinfo; do
     command -v $tool >/dev/null || { echo "report_pages: $tool is missing; see packaging/dependencies" >&2; exit 77; }
 done
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
-"$program" "$fonts" "$work"
+"$program" "$fonts" "$work" "$form"
 
 failed=0
 wrong() { echo "report_pages: $*" >&2; failed=1; }
@@ -46,6 +46,11 @@ done
 grep -qF 'NOTSIGNEDOFF' <(pdftotext -raw "$work/empty.pdf" - | squeezed) || wrong "empty: does not say NOT SIGNED OFF"
 grep -qF 'SignedoffbyA.Tester' <(pdftotext -raw "$work/full.pdf" - | squeezed) || wrong "full: does not say who signed"
 grep -qF $'\xEF\xBF\xBD' <(pdftotext -raw "$work/hostile.pdf" -) || wrong "hostile: nothing shows U+FFFD"
+grep -qF 'NOINSPECTIONREPORT' <(pdftotext -raw "$work/begun.pdf" - | squeezed) || wrong "begun: passes for a report"
+! grep -qF 'NOINSPECTIONREPORT' <(pdftotext -raw "$work/inspected.pdf" - | squeezed) || wrong "inspected: is no report"
+for pdf in "$work"/*.pdf; do
+    [ "$(stat -c %s "$pdf")" -lt 12000000 ] || wrong "$(basename "$pdf"): over 12 MB"
+done
 # The long note stands there as complaint and as finding, over many pages: each of its words twice at least.
 tr ' ' '\n' <"$work/hostile.words" | grep . | sort >"$work/wanted"
 [ "$(wc -l <"$work/wanted")" -gt 1000 ] || wrong "hostile: the note is short"

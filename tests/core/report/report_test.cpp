@@ -1,6 +1,8 @@
 // The document as bytes; how it looks to other programs is checked by report_pages.sh.
 #include "core/report/report.h"
 
+#include "core/report/qr.h"
+
 #include "tests/core/report/report_font.h"
 #include "tests/core/report/samples.h"
 #include "tests/core/survey/sample_job.h"
@@ -49,7 +51,7 @@ TEST_CASE("the report is a PDF with its fonts inside and both dates from the sig
     CHECK(has(pdf, "/CreationDate (D:20260514090000-05'00')"));
     CHECK(has(pdf, "/ModDate (D:20260514090000-05'00')"));
     CHECK(has(pdf, "/FontFile2"));
-    CHECK(pages_of(pdf) == 4);
+    CHECK(pages_of(pdf) == 6);
     CHECK(pdf.size() < (desk.fonts.regular.size() + desk.fonts.bold.size()) / 4);  // fonts are cut down to what is used
 }
 
@@ -62,7 +64,7 @@ TEST_CASE("paper is A4 or Letter as asked") {
 
 TEST_CASE("empty and hostile jobs are printed whole") {
     Desk desk;
-    CHECK(pages_of(report_pdf(Job{}, desk.in).value()) == 1);
+    CHECK(pages_of(report_pdf(Job{}, desk.in).value()) == 2);
     const Bytes pdf = report_pdf(hostile_job(), desk.in).value();
     CHECK(pages_of(pdf) > 40);
     std::size_t pictures = 0;
@@ -95,6 +97,22 @@ TEST_CASE("what a picture fails with is passed on") {
     REQUIRE_FALSE(pdf);
     CHECK(pdf.error().code == Errc::damaged);
     CHECK(pdf.error().line() == "the photo is cut off: photo of Axle 1 left, cap");
+}
+
+TEST_CASE("the code is square, has its three corner marks, and a text too long for one is refused") {
+    const QrCode code = qr_code(std::string(64, 'a') + "  data/job.json").value();
+    CHECK((code.side - 21) % 4 == 0);
+    REQUIRE(code.dark.size() == static_cast<std::size_t>(code.side) * static_cast<std::size_t>(code.side));
+    for (const auto& [x, y] : {std::pair{0, 0}, std::pair{code.side - 7, 0}, std::pair{0, code.side - 7}})
+        for (int i = 0; i < 7; ++i) {
+            CHECK(code.at(x + i, y));
+            CHECK(code.at(x + i, y + 6));
+            CHECK(code.at(x, y + i));
+            CHECK(code.at(x + 3, y + 3));
+            CHECK(code.at(x + 1, y + 1 + i % 5) == false);
+        }
+    CHECK(qr_code(std::string(64, 'a') + "  data/job.json")->dark == code.dark);
+    CHECK_FALSE(qr_code(std::string(4'000, 'a')));
 }
 
 TEST_CASE("fonts that do not load are refused") {

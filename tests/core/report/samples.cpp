@@ -87,6 +87,35 @@ Job hostile_job() {
     return job;
 }
 
+Job inspected_job(std::span<const InspectionItem> items) {
+    Job job = sample_job();
+    Trailer& trailer = job.all<Trailer>()[0];
+    trailer.maker = "Deckwright (invented)";
+    trailer.model_year = 2021;
+    trailer.plate = "T-4711";
+    Inspection head;
+    head.id = {numbered(700)};
+    head.inspector = "Ines Prüfer";
+    head.carrier = "Nursery Haulage (invented), 1 Gravel Road, number 000000";
+    head.date = Date{2026, 5, 14};
+    head.qualified_by = "two years in the trade, file 12";
+    head.brake_qualified_by = "apprenticeship in brakes, file 12";
+    head.statement = "This report is accurate and complete and complies with 49 CFR part 396.";
+    head.at = moment(8);
+    head.by = "A. Tester";
+    job.all<Inspection>().push_back(head);
+    int number = 701;
+    for (const InspectionItem* item : items_to_answer(items, trailer)) {
+        InspectionAnswer answer{{numbered(number)}, item->id, Answer::ok, "", moment(9), "A. Tester"};
+        if (number == 702) answer = {{numbered(number)}, item->id, Answer::repaired, "new pads fitted", moment(9), ""};
+        if (number == 703) answer = {{numbered(number)}, item->id, Answer::not_ok, "hose chafed", moment(9), ""};
+        answer.by = "A. Tester";
+        job.all<InspectionAnswer>().push_back(answer);
+        ++number;
+    }
+    return job;
+}
+
 ReportPicture plain_picture(int width, int height) {
     Image image;
     image.width = width;

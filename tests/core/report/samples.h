@@ -7,6 +7,9 @@ namespace cotter::test {
 
 [[nodiscard]] Job full_job();     // signed off, amended, with accents and symbols, something not accessible
 [[nodiscard]] Job hostile_job();  // a note of 10,000 characters, 200 photos, emoji, right-to-left, bad UTF-8, no spaces
+// The sample job as a periodic inspection with every field and item of the form answered; one item was repaired, one
+// does not pass.
+[[nodiscard]] Job inspected_job(std::span<const InspectionItem> items);
 
 // A real JPEG of that size in one colour.
 [[nodiscard]] ReportPicture plain_picture(int width, int height);
