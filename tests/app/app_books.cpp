@@ -39,8 +39,8 @@ void put_findings(SessionBench& bench, int count, const std::string& words) {
     for (int i = 0; i < count; ++i) {
         FindingDraft draft;
         draft.place = kCorner;
-        draft.component = words.empty() ? "pad" : words;
-        draft.defect = words.empty() ? "worn" : words;
+        draft.component = words;
+        draft.defect = words;
         draft.note = words;
         draft.todo = words;
         draft.grade = static_cast<Grade>(i % 4);
@@ -54,7 +54,7 @@ void put_readings(SessionBench& bench, int count, const std::string& words) {
     for (int i = 0; i < count; ++i) {
         Reading reading;
         reading.place = kCorner;
-        reading.what = words.empty() ? fmt::format("reading {}", i) : words;
+        reading.what = words;
         reading.unit = "mm";
         reading.points = {{"inner", Number::parse("7.1").value()}};
         reading.note = words;
@@ -62,13 +62,58 @@ void put_readings(SessionBench& bench, int count, const std::string& words) {
     }
 }
 
-// Records by the thousand go in by one edit each kind: a thousand commits would test the disk, not the pages.
+constexpr int kMany = 1000;
+
+FindingDraft worn_pad(const Job& job, int i) {
+    FindingDraft draft;
+    draft.place = kCorner;
+    draft.component = "pad";
+    draft.defect = "worn";
+    draft.grade = static_cast<Grade>(i % 4);
+    draft.shot = job.all<Shot>()[0].id.text();
+    draft.points = {{0.3, 0.4}};
+    return draft;
+}
+
+void add(Changes& out, const Result<Changes>& more) {
+    REQUIRE(more.has_value());
+    out.insert(out.end(), more->begin(), more->end());
+}
+
+// A thousand commits would test the disk, not the pages: one edit takes them all, past the session.
 void put_many(SessionBench& bench) {
     bench.start_tandem();
     take_photo(bench);
-    put_findings(bench, 40, {});
-    put_readings(bench, 40, {});
-    for (int i = 0; i < 40; ++i) bench.apply(PutShot{shot_of(bench.job(), kCorner, static_cast<Slot>(i % 24))});
+    const Job job = bench.job();
+    const Stamp stamp{bench.clock.now(), "T", bench.random};
+    Changes changes;
+    for (int i = 0; i < kMany; ++i) {
+        add(changes, changes_of(job, PutFinding{worn_pad(job, i)}, stamp));
+        Reading reading;
+        reading.place = kCorner;
+        reading.what = fmt::format("reading {}", i);
+        reading.unit = "mm";
+        reading.points = {{"inner", Number::parse("7.1").value()}};
+        add(changes, changes_of(job, PutReading{reading}, stamp));
+        add(changes, changes_of(job, PutShot{shot_of(job, kCorner, static_cast<Slot>(i % 24))}, stamp));
+    }
+    bench.close();
+    {
+        auto book = Book::open(*bench.files, bench.book, OpenMode::existing);
+        REQUIRE(book.has_value());
+        REQUIRE((*book)->commit({job.id(), stamp.at, stamp.by, {}, changes}).has_value());
+        for (int i = 0; i < kMany; ++i) {
+            const JobId id{Uuid::random(bench.random)};
+            Visit visit;
+            visit.id = id;
+            visit.opened = stamp.at;
+            visit.customer = fmt::format("Customer {} (invented)", i);
+            REQUIRE((*book)->commit({id, stamp.at, stamp.by, {}, {Put{visit, {}}}}).has_value());
+        }
+    }
+    bench.reopen();
+    REQUIRE(bench.job().all<Finding>().size() == kMany);
+    REQUIRE(bench.session().jobs().size() == kMany + 1);
 }
 
 // Led work with the longest words: a bearing's source, a bottle's name, a tee, who passed a step and why.

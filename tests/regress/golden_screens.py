@@ -4,8 +4,8 @@
 usage: golden_screens.py COTTER DEMO_FOLDER GOLDEN_FOLDER [--update] [--only NAME]
 
 Three sizes: a phone upright, a phone on its side, a desk. A picture differs when more than one pixel in 500 is off by
-more than a shade; the new one is then left beside its golden as NAME.new.png. --update takes the new ones as they are:
-look at each of them before they are committed.
+more than a shade; the new one is then left as NAME.new.png in the folder where this runs. --update takes the new ones as
+they are: look at each of them before they are committed.
 """
 import json
 import os
@@ -42,10 +42,13 @@ def pages(job):
         "torque": ([("torque", CORNER, "")], []),
         "level": ([("level", CORNER, "")], []),
         "summary": ([("may it be towed", "", "")], []),
+        "since": ([("since the last visit", "", "")], []),
         "judgement": ([("judgement", CORNER, "")], []),
         "figure": ([("makers figure", CORNER, "pad-imbalance")], []),
-        "inspection": ([("inspection", "", "")], []),
+        "inspection": ([("inspection", "", "")], ['tap "Begin the inspection"']),
+        "work-list": ([("work", "trailer", "")], []),
         "work": ([("work", CORNER, "disc")], []),
+        "owner": ([("work", "trailer", "owner")], []),
         "bearing": ([("bearing", CORNER, "")], []),
         "bleed": ([("bleed", "trailer", "")], []),
         "quotes": ([("quotes", "", "")], []),
@@ -54,6 +57,7 @@ def pages(job):
         "customer": ([("customer", "", accepted)], []),
         "shelf": ([("shelf", "", "")], []),
         "offer": ([("offer", "", "")], []),
+        "offers-file": ([("offers from a file", "", "")], []),
         "hand-over": ([("hand over", "", "")], []),
     }
 
@@ -132,9 +136,9 @@ def main():
                     target.write_bytes(picture.read_bytes())
                 elif not target.exists() or (off := differs(target, picture, folder)) > MOST_DIFFERENT:
                     wrong.append(f"{name}: " + ("no golden picture" if not target.exists() else f"{off:.2f} % differ"))
-                    (golden / f"{name}.new.png").write_bytes(picture.read_bytes())
+                    pathlib.Path(f"{name}.new.png").write_bytes(picture.read_bytes())
     extra = {p.stem for p in golden.glob("*.png")} - {f"{p}-{w}" for p in pages(painter.job) for w in SIZES} if not only else set()
-    wrong += [f"{name}: no page draws it any more" for name in sorted(extra) if not name.endswith(".new")]
+    wrong += [f"{name}: no page draws it any more" for name in sorted(extra)]
     print("\n".join(wrong))
     print(f"{looked} pictures, {len(wrong)} differ")
     sys.exit(1 if wrong else 0)
