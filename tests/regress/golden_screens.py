@@ -45,7 +45,7 @@ def pages(job):
         "since": ([("since the last visit", "", "")], []),
         "judgement": ([("judgement", CORNER, "")], []),
         "figure": ([("makers figure", CORNER, "pad-imbalance")], []),
-        "inspection": ([("inspection", "", "")], ['tap "Begin the inspection"']),
+        "inspection": ([("inspection", "", "")], []),
         "work-list": ([("work", "trailer", "")], []),
         "work": ([("work", CORNER, "disc")], []),
         "owner": ([("work", "trailer", "owner")], []),
