@@ -75,7 +75,7 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
         case Screen::shelf:
             return draw_shelf(ui, view_of(shelf_view), states.shelf, out);
         case Screen::offers_file: {
-            const OffersFileView view = offers_file_view(session);
+            const OffersFileView& view = view_of(offers_file_view);
             look_at_offers_folder(view, states.offers_file, session.parts().files);
             return draw_offers_file(ui, view, states.offers_file, out);
         }
