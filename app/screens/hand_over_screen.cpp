@@ -94,6 +94,8 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         draw_gaps(ui, view, out);
         draw_rechecks(ui, view);
+        if (!view.told.empty()) heading(ui, "The report says plainly");
+        for (const std::string& line : view.told) paragraph(ui, line);
         draw_packet(ui, view, out);
     });
     answer_chrome(answer, out);

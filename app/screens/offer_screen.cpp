@@ -97,7 +97,8 @@ void draw_money(UiContext& ui, const OfferView& view, OfferState& state) {
                           std::tuple{"Deposit on the old part", &view.core, OfferNumber::core}};
     for (const auto& [label, value, which] : rows) {
         RowSpec spec;
-        const std::string text = value->empty() ? std::string("none") : *value + " " + view.offer.currency;
+        const std::string text = value->empty() ? std::string(which == OfferNumber::price ? "not entered" : "none")
+                                                : *value + " " + view.offer.currency;
         spec.value = text;
         if (!row(ui, label, spec)) continue;
         KeypadSpec pad;

@@ -7,6 +7,8 @@
 
 #include "app/views/plan_view.h"
 #include "app/views/summary_view.h"
+#include "core/quote/answer.h"
+#include "core/work/work_log.h"
 
 namespace cotter {
 
@@ -68,6 +70,16 @@ void unknown_gaps(const Summary& summary, SideWords words, std::vector<Gap>& out
     }
 }
 
+std::vector<std::string> told_in_report(const Job& job) {
+    std::vector<std::string> out;
+    for (const DeclinedLine& line : declined_lines(job)) out.push_back(declined_text(line));
+    const std::size_t passed = work_log(job).overrides.size();
+    if (passed > 0)
+        out.push_back(fmt::format("{} passed without proof, each with its reason.",
+                                  count_words(passed, "step was", "steps were")));
+    return out;
+}
+
 }  // namespace
 
 HandOverView hand_over_view(const Session& session) {
@@ -82,6 +94,7 @@ HandOverView hand_over_view(const Session& session) {
     place_gaps(job, words, view.gaps);
     unknown_gaps(session.summary(), words, view.gaps);
     view.rechecks = recheck_lines(session);
+    view.told = told_in_report(job);
     view.technician = session.settings().technician;
     view.words = session.drafts().words;
     if (const SignOff* sign = job.only<SignOff>()) {

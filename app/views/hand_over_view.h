@@ -23,6 +23,7 @@ struct HandOverView {
     std::optional<Grade> towing_grade;  // none: it cannot be told
     std::vector<Gap> gaps;
     std::vector<RecheckLine> rechecks;  // what is due when
+    std::vector<std::string> told;      // what the report says plainly: declined lines, steps passed without proof
     bool signed_off = false;
     std::string signed_by;   // "R. Alder, 2026-05-14 15:02"
     std::string technician;  // the name offered for signing

@@ -109,9 +109,10 @@ std::string more_text(std::size_t all, std::size_t shown, const char* where) {
 
 void draw_done(Writing& w) {
     std::vector<Grouped> done;
-    for (const Finding& f : w.job.all<Finding>())
-        if (f.outcome == Outcome::repaired)
-            add_to(done, joined({capital(f.component), f.defect}, ": "), place_name(f.place), f.outcome_note);
+    for (const Grade grade : {Grade::do_not_tow, Grade::repair, Grade::watch, Grade::serviceable})
+        for (const Finding& f : w.job.all<Finding>())
+            if (f.grade == grade && f.outcome == Outcome::repaired)
+                add_to(done, joined({capital(f.component), f.defect}, ": "), place_name(f.place), f.outcome_note);
     w.sheet.heading("What was done");
     if (done.empty()) w.sheet.paragraph("Nothing is recorded as repaired.");
     std::vector<Labelled> rows;

@@ -7,6 +7,7 @@
 #include "app/driver/audit.h"
 #include "app/views/compare_view.h"
 #include "app/views/customer_view.h"
+#include "app/views/hand_over_view.h"
 #include "app/views/quote_view.h"
 #include "app/views/shelf_view.h"
 #include "core/quote/answer.h"
@@ -194,6 +195,8 @@ TEST_CASE("the customer offers, answers line by line, signs; a killed app comes 
     CHECK(yes.signature.size() == 1);
     CHECK(yes.fingerprint == bench.job().find(id)->fingerprint);
     CHECK(declined_lines(bench.job()).size() == 1);
+    REQUIRE(hand_over_view(bench.session()).told.size() == 1);
+    CHECK(hand_over_view(bench.session()).told[0].find("declined by M. Grün") != std::string::npos);
     CHECK_FALSE(bench.session().drafts().answer.has_value());
 }
 
