@@ -1,5 +1,5 @@
 #!/bin/bash
-# The demo's quotes and re-checks as others read them: quote.csv by Python's csv, rechecks.ics by icalendar.
+# The demo's tables and re-checks as others read them: the four CSV files by Python's csv, rechecks.ics by icalendar.
 # usage: quote_tables.sh COTTER
 set -euo pipefail
 cotter=$1
@@ -14,7 +14,7 @@ unzip -q demo/*_r2.zip -d unpacked
 grep -q 'cheapest' quote.txt
 
 /usr/bin/python3 - unpacked/*/data quote.json << 'PY'
-import csv, decimal, json, pathlib, sys
+import csv, decimal, io, json, pathlib, sys
 import icalendar
 
 data, said = pathlib.Path(sys.argv[1]), json.load(open(sys.argv[2]))
@@ -37,6 +37,26 @@ for key, quote in quotes.items():
         assert cents(total[end]) == quote["total_" + end]
         assert sum(cents(r[end]) for r in mine if r["kind"] not in ("core", "total")) == quote["total_" + end]
 assert {r["answer"] for r in rows} == {"", "accepted", "declined"}
+
+# readings.csv, torques.csv, levels.csv: read back, every record and value as in job.json; written again the same bytes.
+def table(name):
+    text = (data / name).read_bytes().decode()
+    rows = list(csv.reader(text.splitlines(keepends=True)))
+    again = io.StringIO(newline="")
+    csv.writer(again, lineterminator="\r\n").writerows(rows)
+    assert again.getvalue() == text, name
+    return [dict(zip(rows[0], row)) for row in rows[1:]]
+plain = lambda text: text[1:] if text.startswith("'") else text
+readings = table("readings.csv")
+wanted = [(r["id"], p.get("where", ""), p["value"], r.get("unit", "1")) for r in job["records"]["reading"] for p in r.get("points", [])]
+assert [(r["reading_id"], plain(r["point"]), r["value"], r["unit"]) for r in readings if r["value"]] == wanted
+assert {r["reading_id"] for r in readings} == {r["id"] for r in job["records"]["reading"]}
+wanted = [(t["id"], str(n), str(nut), p["setting"]["value"]) for t in job["records"]["torque"]
+          for n, p in enumerate(t.get("passes", []), 1) for nut in p["tightened"]]
+assert [(r["torque_id"], r["pass"], r["fastener"], r["setting"]) for r in table("torques.csv")] == wanted
+wanted = [(v["id"], v["fluid"], v.get("added", {}).get("value", ""), v.get("added", {}).get("unit", "")) for v in job["records"]["level"]]
+assert [(r["level_id"], plain(r["fluid"]), r["added"], r["added_unit"]) for r in table("levels.csv")] == wanted
+assert wanted and readings
 
 # The explanation adds up too.
 for why in said["why"]:
