@@ -107,7 +107,7 @@ TEST_CASE("another grade than the usual one is one tap more, and closes the shee
     PhotoPage photo;
     photo.page.hands.tap(photo.on_photo(0.25, 0.75));
     photo.page.tap("Rotor: heat checks");
-    photo.page.take();
+    (void)photo.page.take();
     photo.page.tap("do not tow");
     const Commands done = photo.page.take();
     CHECK(only_of<PutFinding>(done).draft.grade == Grade::do_not_tow);

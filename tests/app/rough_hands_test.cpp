@@ -86,7 +86,8 @@ TEST_CASE("a note of ten thousand characters, emoji and right-to-left is kept as
     SessionBench bench;
     take_photo(bench);
     FindingDraft draft = finding(bench.job());
-    while (draft.note.size() < 10'000) draft.note += "\U0001F527 Ł\u05E9\u05DC\u05D5\u05DD \u0645\u0631 \t\"'\\ and on ";
+    while (draft.note.size() < 10'000)
+        draft.note += "\U0001F527 Ł\u05E9\u05DC\u05D5\u05DD \u0645\u0631 \t\"'\\ and on ";
     bench.apply(PutFinding{draft});
     REQUIRE(bench.job().all<Finding>().size() == 1);
     bench.reopen();
@@ -134,8 +135,9 @@ TEST_CASE("photos with hostile names are listed safely and taken in under their 
     bench.start_tandem();
     const std::string folder = join_path(bench.folder.path(), "camera");
     REQUIRE(bench.files->make_folders(folder).has_value());
-    const std::vector<std::string> names{"-rf %s $(reboot).jpg", "a\nb\x1b[2J.jpg", "\u202Egpj.exe.jpg", " .jpg",
-                                         "con", std::string(240, 'x') + ".jpg", "\xff\xfe.jpg"};
+    const std::vector<std::string> names{
+        "-rf %s $(reboot).jpg",         "a\nb\x1b[2J.jpg", "\u202Egpj.exe.jpg", " .jpg", "con",
+        std::string(240, 'x') + ".jpg", "\xff\xfe.jpg"};
     const auto photo = read_file(*bench.files, demo_photo("05_A1-R_brake-exposed.jpg"), 1U << 24U);
     REQUIRE(photo.has_value());
     std::vector<std::string> paths;
