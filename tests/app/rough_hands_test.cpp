@@ -7,6 +7,7 @@
 #include <doctest/doctest.h>
 
 #include "app/views/folder_list.h"
+#include "core/base/text.h"
 #include "tests/app/app_bench.h"
 
 using namespace cotter;
