@@ -168,6 +168,11 @@ public:
 
     MarkedPhotoAnswer act() {
         if (input_.zoom != 1) zoom(input_.zoom);
+        if (input_.broken) {
+            state_.drawing = {};
+            state_.grip.reset();
+            return std::move(answer_);
+        }
         picture_ = picture_rect(area_, spec_.width, spec_.height, state_.zoom);
         if (input_.dragging || input_.drag_ended) drag();
         if (input_.tapped) tap(on_screen(*input_.tapped));

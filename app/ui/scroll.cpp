@@ -118,6 +118,7 @@ AreaInput free_area(UiContext& ui, const Name& name, const Rect& rect) {
             continue;
         input.dragging = input.dragging || g.kind == GestureKind::drag;
         input.drag_ended = g.kind == GestureKind::drag_end;
+        input.broken = input.drag_ended && g.broken;
         input.start = local(g.start);
         input.at = local(g.at);
         input.by = {input.by.x + g.by.x, input.by.y + g.by.y};

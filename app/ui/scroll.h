@@ -26,6 +26,7 @@ struct AreaInput {
     std::optional<Point> tapped, long_pressed;
     bool dragging = false;    // one finger; from `start` to `at`
     bool drag_ended = false;  // in this frame
+    bool broken = false;      // it did not end by the finger that left: nothing is to come of it
     Point start, at, by;
     float zoom = 1;  // two fingers or the wheel, about `at`
     std::uint32_t id = 0;

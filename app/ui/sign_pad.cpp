@@ -53,6 +53,7 @@ std::optional<PenStroke> sign_pad(UiContext& ui, const Name& name, std::span<con
         if (state.drawing.empty()) state.drawing.push_back(input.start);
         take_point(state.drawing, input.at);
     }
+    if (input.broken) state.drawing.clear();
     if (input.drag_ended && !state.drawing.empty()) {
         done.emplace();
         for (const Point p : state.drawing) done->points.push_back(share(p, field));

@@ -58,7 +58,10 @@ void TouchMachine::finger_down(const FingerEvent& event) {
         trail_.assign(1, {event.time_s, event.at});
         emit(made(GestureKind::press, event.time_s, event.at));
     } else if (down_.size() == 2 && (state_ == State::pressing || state_ == State::dragging)) {
-        emit(made(state_ == State::pressing ? GestureKind::release : GestureKind::drag_end, event.time_s, last_));
+        if (state_ == State::pressing)
+            emit(made(GestureKind::release, event.time_s, last_));
+        else
+            break_drag(event.time_s);
         state_ = State::pinching;
         pinch_spread_ = spread();
         pinch_middle_ = middle();
@@ -111,6 +114,12 @@ void TouchMachine::finger_left(const FingerEvent& event) {
     if (down_.empty() && state_ == State::spent) state_ = State::idle;
 }
 
+void TouchMachine::break_drag(double time_s) {
+    Gesture end = made(GestureKind::drag_end, time_s, last_);
+    end.broken = true;
+    emit(end);
+}
+
 void TouchMachine::end_drag(double time_s) {
     Gesture end = made(GestureKind::drag_end, time_s, last_);
     end.velocity = velocity_at(time_s);
@@ -159,7 +168,7 @@ void TouchMachine::cancel(double now_s) {
             emit(made(GestureKind::release, now_s, last_));
             break;
         case State::dragging:
-            emit(made(GestureKind::drag_end, now_s, last_));
+            break_drag(now_s);
             break;
         case State::pinching:
             emit(made(GestureKind::pinch_end, now_s, pinch_middle_));

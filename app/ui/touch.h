@@ -42,7 +42,8 @@ struct Gesture {
     Point by;
     Point velocity;  // dp a second
     float factor = 1;
-    bool mouse = false;  // made by a mouse button: for pictures, never for scrolling
+    bool broken = false;  // drag_end: by the screen that turned or a second finger; nothing is to come of the drag
+    bool mouse = false;   // made by a mouse button: for pictures, never for scrolling
 };
 
 // Method: `idle` -> `pressing` -> (tap | long press | dragging | pinching) -> `spent` until the last finger has left.
@@ -89,6 +90,7 @@ private:
     void drag_to(const FingerEvent& event);
     void pinch_to(const FingerEvent& event);
     void end_drag(double time_s);
+    void break_drag(double time_s);
     void emit(Gesture gesture) { out_.push_back(gesture); }
     [[nodiscard]] Gesture made(GestureKind kind, double time_s, Point at) const;
     [[nodiscard]] Finger* find(std::int64_t id);

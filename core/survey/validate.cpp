@@ -14,7 +14,13 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kLongestText = 10'000;  // bytes; a note longer than this is a paste by mistake
+constexpr std::size_t kLongestText = 10'000;  // characters; a note longer than this is a paste by mistake
+
+// Of UTF-8: every byte but those that go on with a character.
+std::size_t characters(std::string_view text) {
+    return static_cast<std::size_t>(std::count_if(
+        text.begin(), text.end(), [](char c) { return (static_cast<unsigned char>(c) & 0xC0U) != 0x80U; }));
+}
 constexpr std::size_t kMostStrokePoints = 500;
 constexpr int kMostFasteners = 24;
 
@@ -51,8 +57,8 @@ struct TextGuard {
 private:
     void check(std::string_view name, const std::string& text) {
         findings.need(is_utf8(text), fmt::format("the {} is not UTF-8 text", name));
-        findings.need(text.size() <= kLongestText, fmt::format("the {} is longer than {} bytes", name, kLongestText),
-                      "shorten it");
+        findings.need(characters(text) <= kLongestText,
+                      fmt::format("the {} is longer than {} characters", name, kLongestText), "shorten it");
         findings.need(text.find('\0') == std::string::npos, fmt::format("the {} holds a zero byte", name));
     }
     template <class T>

@@ -103,12 +103,11 @@ void put_many(SessionBench& bench) {
         REQUIRE(book.has_value());
         REQUIRE((*book)->commit({job.id(), stamp.at, stamp.by, {}, changes}).has_value());
         for (int i = 0; i < kMany; ++i) {
-            const JobId id{Uuid::random(bench.random)};
-            Visit visit;
-            visit.id = id;
-            visit.opened = stamp.at;
+            Changes opening = opening_changes({}, stamp);
+            auto& visit = std::get<Visit>(std::get<Put>(opening.front()).record);
             visit.customer = fmt::format("Customer {} (invented)", i);
-            REQUIRE((*book)->commit({id, stamp.at, stamp.by, {}, {Put{visit, {}}}}).has_value());
+            const JobId id = visit.id;
+            REQUIRE((*book)->commit({id, stamp.at, stamp.by, {}, std::move(opening)}).has_value());
         }
     }
     bench.reopen();

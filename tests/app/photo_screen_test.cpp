@@ -130,7 +130,10 @@ TEST_CASE("each step of a new finding is kept, and closing it leaves no trace") 
     photo.page.hands.tap(photo.on_photo(0.5, 0.5));
     REQUIRE(photo.view.drafts.finding);
     CHECK(photo.view.drafts.finding->component.empty());
-    photo.page.tap("Rotor: heat checks");
+    photo.page.tap("Something else");
+    photo.page.tap("Rotor");
+    CHECK(photo.view.drafts.finding->component == "rotor");
+    photo.page.tap("Heat checks");
     CHECK(photo.view.drafts.finding->defect == "heat checks");
     photo.page.tap("Close");
     CHECK_FALSE(photo.view.drafts.finding);

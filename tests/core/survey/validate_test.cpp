@@ -37,7 +37,7 @@ TEST_CASE("validate: readings") {
     CHECK(p([](Reading& r) { r.unit = "furlong"; }) == "'furlong' is not a known unit");
     CHECK(p([](Reading& r) { r.place = Place::corner(3, Side::left); }) == "the trailer has no place axle3-left");
     CHECK(p([](Reading& r) { r.shot = Id<Shot>{numbered(77)}; }) == "the reading's shot is not in the job");
-    CHECK(p([](Reading& r) { r.note.assign(10'001, 'x'); }) == "the note is longer than 10000 bytes");
+    CHECK(p([](Reading& r) { r.note.assign(10'001, 'x'); }) == "the note is longer than 10000 characters");
     CHECK(p([](Reading& r) { r.note = "\xff"; }) == "the note is not UTF-8 text");
 }
 
