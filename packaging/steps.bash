@@ -2,6 +2,7 @@
 # Sourced, never run. Sets: root (the project), jobs (as many as CPU cores, or COTTER_JOBS).
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 jobs=${COTTER_JOBS:-$(nproc)}
+export CCACHE_BASEDIR=${CCACHE_BASEDIR:-$root}  # what one checkout compiled serves the next one
 
 # say TEXT: a progress line with the time since the start.
 say() {

@@ -22,10 +22,11 @@ void keep(const CustomerView& view, AnswerDraft answer, Commands& out) {
 void draw_line(UiContext& ui, const CustomerView& view, const CustomerLine& line, Commands& out) {
     heading(ui, line.what);
     fact(ui, "Price", line.price);
-    for (const std::string& why : line.why) paragraph(ui, why);
-    if (line.grade) paragraph(ui, upper_first(name_of(*line.grade)));
+    for (const std::string& why : line.why) fact(ui, "Why", why);
+    if (line.grade) fact(ui, "How bad it is", name_of(*line.grade));
     if (!view.can_answer) {
-        if (line.answer != LineAnswerNow::open) paragraph(ui, line.answer == LineAnswerNow::yes ? "Yes" : "No");
+        if (line.answer != LineAnswerNow::open)
+            fact(ui, "Your answer", line.answer == LineAnswerNow::yes ? "yes" : "no");
         return;
     }
     const std::string key = fmt::format("line {}", line.number);

@@ -101,6 +101,14 @@ PlanView plan_view(const Session& session) {
     }
     for (const Station s : {Station::drawbar, Station::actuator, Station::frame, Station::lights, Station::trailer})
         view.stations.push_back(plan_spot(job, Place::at(s), words));
+    for (PlanSpot& spot : view.corners) {  // without what must be known to tow it, no corner is complete
+        const auto& unknowns = session.summary().unknowns;
+        const bool open = std::any_of(unknowns.begin(), unknowns.end(),
+                                      [&](const Unknown& u) { return u.essential && at_place(u.place, spot.place); });
+        if (!open || spot.progress != PlanState::complete) continue;
+        spot.progress = PlanState::begun;
+        spot.missing = "not all measured";
+    }
     const auto done = std::count_if(view.corners.begin(), view.corners.end(),
                                     [](const PlanSpot& s) { return s.progress == PlanState::complete; });
     view.towing = towing_question(session.summary());

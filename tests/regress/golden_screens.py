@@ -121,7 +121,8 @@ def main():
     only = sys.argv[sys.argv.index("--only") + 1] if "--only" in sys.argv else ""
     golden.mkdir(exist_ok=True)
     wrong, looked = [], 0
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory() as outer:
+        folder = f"{outer}/yard"  # its name is on a page
         painter = Painter(cotter, demo, folder)
         for page, (routes, taps) in pages(painter.job).items():
             if only and page != only:
