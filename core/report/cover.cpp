@@ -106,6 +106,7 @@ void draw_cautions(Writing& w) {
 }
 
 void draw_about(Writing& w) {
+    w.sheet.need(230);  // all of it on one page
     w.sheet.part("About this document");
     w.sheet.labelled({
         {"Packet", w.in.packet_name},

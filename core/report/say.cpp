@@ -33,6 +33,20 @@ std::string place_name(const Place& place) {
     return place.wheel == Wheel::only ? corner : fmt::format("{}, {} wheel", corner, name_of(place.wheel));
 }
 
+std::string without_codes(std::string text) {
+    for (const Wheel wheel : {Wheel::inner, Wheel::outer, Wheel::only})  // the longer codes first
+        for (int axle = 1; axle <= 4; ++axle)
+            for (const Side side : {Side::left, Side::right}) {
+                const Place place = Place::corner(axle, side, wheel);
+                const std::string code = place.text();
+                std::string words = place_name(place);
+                words[0] = 'a';
+                for (auto at = text.find(code); at != std::string::npos; at = text.find(code, at + words.size()))
+                    text.replace(at, code.size(), words);
+            }
+    return text;
+}
+
 Place without_wheel(Place place) {
     place.wheel = Wheel::only;
     return place;

@@ -8,12 +8,14 @@
 namespace cotter {
 
 [[nodiscard]] std::string place_name(const Place& place);  // "Axle 1 left", "Axle 2 right, inner wheel", "Drawbar"
-[[nodiscard]] Place without_wheel(Place place);            // the corner that a wheel belongs to
-[[nodiscard]] std::string time_text(Instant at);           // "2026-05-14 08:12 −05:00"
-[[nodiscard]] std::string local_time_text(Instant at);     // "2026-05-14 08:12"
-[[nodiscard]] std::string offset_text(int offset_min);     // "−05:00"
-[[nodiscard]] std::string grade_text(Grade grade);         // "Do not tow"
-[[nodiscard]] std::string capital(std::string_view text);  // first ASCII letter in upper case
+// A text of core, with the codes of corners as words: "B4 axle1-left" -> "B4 axle 1 left".
+[[nodiscard]] std::string without_codes(std::string text);
+[[nodiscard]] Place without_wheel(Place place);                              // the corner that a wheel belongs to
+[[nodiscard]] std::string time_text(Instant at);                             // "2026-05-14 08:12 −05:00"
+[[nodiscard]] std::string local_time_text(Instant at);                       // "2026-05-14 08:12"
+[[nodiscard]] std::string offset_text(int offset_min);                       // "−05:00"
+[[nodiscard]] std::string grade_text(Grade grade);                           // "Do not tow"
+[[nodiscard]] std::string capital(std::string_view text);                    // first ASCII letter in upper case
 [[nodiscard]] std::string amount_text(const std::optional<Amount>& amount);  // empty when there is none
 [[nodiscard]] std::string unit_label(const std::string& ucum);               // the code itself when unknown
 

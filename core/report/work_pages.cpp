@@ -32,13 +32,13 @@ void draw_checks(Writing& w, const WorkLog& log) {
     Table table({{"What", 1.6}, {"Place", 0.9}, {"Proved", 0.6}, {"Against its plan", 3}});
     for (const LoggedCheck& check : log.checks)
         table.add({capital(check.what), place_name(check.place), check.proved ? Cell("yes") : Cell::bold("no"),
-                   check.remarks});
+                   without_codes(check.remarks)});
     table.draw(w.sheet, "Torques, bearings and levels, looked at again");
 }
 
 void draw_read_cautions(Writing& w, const WorkLog& log) {
     Table table({{"Caution", 1.6}, {"Read before", 3.6}, {"First, who", 1.2}});
-    for (const LoggedCaution& c : log.cautions) table.add({c.title, c.where, w.when_who(c.first, c.by)});
+    for (const LoggedCaution& c : log.cautions) table.add({c.title, without_codes(c.where), w.when_who(c.first, c.by)});
     table.draw(w.sheet, "Cautions read");
 }
 

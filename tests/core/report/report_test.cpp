@@ -1,4 +1,5 @@
 // The document as bytes; how it looks to other programs is checked by report_pages.sh.
+#include "core/report/say.h"
 #include "core/report/report.h"
 
 #include "core/report/qr.h"
@@ -34,6 +35,12 @@ bool has(const Bytes& pdf, std::string_view text) {
 }
 
 }  // namespace
+
+TEST_CASE("codes of corners become words, wherever they stand") {
+    CHECK(without_codes("B4 axle1-left · B6 axle2-right-inner") == "B4 axle 1 left · B6 axle 2 right, inner wheel");
+    CHECK(without_codes("axle4-right-outer, then axle4-right") == "axle 4 right, outer wheel, then axle 4 right");
+    CHECK(without_codes("an axle, 4 corners") == "an axle, 4 corners");
+}
 
 TEST_CASE("the same job gives the same report, another date another one") {
     Desk desk;
