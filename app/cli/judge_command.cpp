@@ -67,8 +67,9 @@ void print(const Judgement& node, int depth) {
     const std::string indent(static_cast<std::size_t>(depth) * 2, ' ');
     fmt::print("{}{}: {}\n", indent, one_line(node.name), node.grade ? name_of(*node.grade) : "cannot tell");
     for (const Ground& r : node.reasons) {
-        fmt::print("{}  [{}] {}: {}\n{}      {}\n", indent, name_of(r.grade), one_line(r.subject),
-                   one_line(r.says, 400), indent, one_line(r.source, 400));
+        const std::string what = r.says.starts_with(r.subject + ":") ? "" : r.subject + ": ";
+        fmt::print("{}  [{}] {}{}\n{}      {}\n", indent, name_of(r.grade), one_line(what), one_line(r.says, 400),
+                   indent, one_line(r.source, 400));
         for (const std::string& step : r.steps) fmt::print("{}      {}\n", indent, one_line(step, 400));
         if (!r.todo.empty()) fmt::print("{}      -> {}\n", indent, one_line(r.todo, 400));
     }

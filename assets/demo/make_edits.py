@@ -195,6 +195,10 @@ def survey_readings():
     yield reading("11:38:00", "axle2-right", "tread depth", "before", "[in_i]", "1/64", "depth gauge T-1",
                   [("inner groove", "5/32"), ("middle groove", "4/32"), ("outer groove", "1/32")],
                   shot=rid("shot", "15_A2-C_tyre-tread.jpg"))
+    for clock, place, values in (("09:20:00", "axle1-left", "7/32 7/32 6/32"), ("10:20:00", "axle1-right", "7/32 8/32 7/32"),
+                                 ("11:05:00", "axle2-left", "6/32 7/32 6/32")):
+        yield reading(clock, place, "tread depth", "before", "[in_i]", "1/64", "depth gauge T-1",
+                      list(zip(("inner groove", "middle groove", "outer groove"), values.split())))
     yield reading("11:40:00", "axle2-right", "rotor runout", "before", "", "", "", [], taken="not measured",
                   reason="the rotor is cracked and will be replaced")
     yield reading("12:05:00", "frame", "spring centre bolt", "before", "", "", "", [], taken="not accessible",
@@ -211,6 +215,13 @@ def proof_readings():
                                  ("14:30:00", "axle2-left", "0.0025 0.0030 0.0030"), ("14:35:00", "axle2-right", "0.0030 0.0030 0.0030")):
         yield reading(clock, place, "end play", "after", "[in_i]", "0.0005", dial,
                       list(zip(("first", "second", "third"), values.split())))
+    yield reading("14:12:00", "axle1-left", "pad thickness", "after", "mm", "0.1", "vernier caliper C-2",
+                  pads("11.9", "11.9", "12.0", "12.0"))
+    yield reading("14:10:00", "axle1-left", "rotor thickness", "after", "mm", "0.01", "micrometer M-1",
+                  rotor("22.41 22.41 22.42 22.42 22.41 22.41 22.41 22.42"))
+    yield reading("15:40:00", "actuator", "breakaway brakes held", "after", "min", "1", "watch", [("", "15")])
+    yield reading("15:41:00", "actuator", "breakaway battery under load", "after", "V", "0.1", "multimeter V-1",
+                  [("rest", "12.7"), ("after 1 min", "12.4"), ("after 5 min", "12.2"), ("after 15 min", "12.0")])
     yield reading("15:02:00", "actuator", "pressure hold", "after", "[psi]", "5", "gauge H-2",
                   [("start, after settling", "1000"), ("after 4 min", "985")])
     yield reading("16:05:00", "trailer", "hub temperature after road test", "after", "Cel", "1", "contact probe K-1",
