@@ -121,8 +121,13 @@ void say(Forecast& f, const Way& way) {
     const WearLife& l = f.life;
     switch (l.answer) {
         case WearAnswer::told:
-            f.says = fmt::format("plan on {} {} ({} ± {} left to {})", number(l.plan, 0), way.unit, number(l.left, 0),
-                                 number(l.u, 0), f.limit);
+            if (l.plan <= 0)
+                f.says =
+                    fmt::format("too uncertain to plan on: {} ± {} {} left to {}; measure it again at the next visit",
+                                number(l.left, 0), number(l.u, 0), way.unit, f.limit);
+            else
+                f.says = fmt::format("plan on {} {} ({} ± {} left to {})", number(l.plan, 0), way.unit,
+                                     number(l.left, 0), number(l.u, 0), f.limit);
             break;
         case WearAnswer::too_small:
             f.says = fmt::format("cannot tell, because the wear of {} mm is too small to predict from ({} mm needed)",

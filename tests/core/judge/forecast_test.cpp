@@ -70,6 +70,17 @@ TEST_CASE("forecast: refused when nothing can be foretold") {
     CHECK(v.foretell().answer == WearAnswer::at_limit);
 }
 
+TEST_CASE("forecast: a wear hardly larger than the reading's doubt is told, and nothing is to be planned on it") {
+    TwoVisits v;
+    v.now.read("trailer", what::run_since, "[mi_i]", {{"", "11400"}});
+    v.now.job.all<Reading>()[0].points[0].value = *Number::parse("9.07");
+    const Forecast f = v.foretell();
+    REQUIRE(f.answer == WearAnswer::told);
+    CHECK(f.life.plan <= 0);
+    CHECK(f.says.starts_with("too uncertain to plan on: 1"));
+    CHECK(f.says.find("plan on 0") == std::string::npos);
+}
+
 TEST_CASE("forecast: never across a change of part") {
     TwoVisits v;
     v.before.find("axle1-left", "pads", "thin", Grade::repair).outcome = Outcome::repaired;
