@@ -161,8 +161,8 @@ void foretell(Forecast& f, const std::vector<Visited>& visits, const std::vector
                         number(f.life.left, 0), way.unit),
             fmt::format("uncertainty from {} mm a reading and {} {} of way: {} {}", number(std::max(a.u_mm, b.u_mm), 2),
                         number(way.u, 0), way.unit, number(f.life.u, 0), way.unit),
-            fmt::format("{} − 2 × {} = {} {}", number(f.life.left, 0), number(f.life.u, 0), number(f.life.plan, 0),
-                        way.unit)};
+            fmt::format("{} − 2 × {} {}", number(f.life.left, 0), number(f.life.u, 0),
+                        f.life.plan > 0 ? fmt::format("= {} {}", number(f.life.plan, 0), way.unit) : "is below 0")};
     say(f, way);
 }
 

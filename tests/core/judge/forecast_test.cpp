@@ -79,6 +79,7 @@ TEST_CASE("forecast: a wear hardly larger than the reading's doubt is told, and 
     CHECK(f.life.plan <= 0);
     CHECK(f.says.starts_with("too uncertain to plan on: 1"));
     CHECK(f.says.find("plan on 0") == std::string::npos);
+    CHECK(f.steps.back().ends_with("is below 0"));
 }
 
 TEST_CASE("forecast: never across a change of part") {
