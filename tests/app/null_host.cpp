@@ -42,6 +42,8 @@ Result<> NullPictures::put(const PictureWish& wish, int width, int height, ByteV
 }
 
 NullHost::NullHost(Point size, const FontFiles& fonts, const MakeApp& make) : stage_(fonts, pictures_, keyboard_) {
+    // As the real one does: a thousand marks on one photo are more corners than 16 bits count.
+    ImGui::GetIO().BackendFlags |= ImGuiBackendFlags_RendererHasVtxOffset;
     stage_.resize(size.x, size.y, 1, {}, 0);
     app_ = make({pictures_, waker_});
 }
