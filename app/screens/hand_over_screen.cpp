@@ -88,6 +88,8 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         {{{"Sign off", "sign"}, view.signed_off ? Tone::quiet : Tone::strong, Icon::pin, !view.signed_off, false},
          {{"Make the packet", "packet"}, Tone::strong, Icon::sheet, !busy, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
+        const bool asked = busy || !view.packet_path.empty();  // what was just asked for comes first
+        if (asked) draw_packet(ui, view, out);
         if (view.signed_off) fact(ui, "Signed off", view.signed_by);
         RowSpec towing;
         towing.grade = view.towing_grade;
@@ -96,7 +98,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         draw_rechecks(ui, view);
         if (!view.told.empty()) heading(ui, "The report says plainly");
         for (const std::string& line : view.told) paragraph(ui, line);
-        draw_packet(ui, view, out);
+        if (!asked) draw_packet(ui, view, out);
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) {

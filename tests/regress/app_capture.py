@@ -134,11 +134,17 @@ def mark(demo, listed):
         shot = demo.shots[name]
         tile = f'{shot["slot"][:1].upper()}{shot["slot"][1:]}'
         lines += [f'tap "{PLACES[shot["place"]]}"', f'tap "{"Before" if shot["stage"] == "before" else "After"}"',
-                  f'tap "{tile}"', 'tap "Box"']
+                  f'tap "{tile}"']
+        tool = "Point"  # every page begins with it
         for tag in tags:
             finding = demo.findings[tag["finding"]]
-            (a, b), title = tag["points"], usual(finding)
-            lines.append(f'drag "Photo" {a["x"]},{a["y"]} {b["x"]},{b["y"]}')
+            title = usual(finding)
+            if tag["shape"].capitalize() != tool:
+                tool = tag["shape"].capitalize()
+                lines.append(f'tap "{tool}"')
+            a, b = tag["points"][0], tag["points"][-1]
+            lines.append(f'tap "Photo" {a["x"]},{a["y"]}' if tool == "Point" else
+                         f'drag "Photo" {a["x"]},{a["y"]} {b["x"]},{b["y"]}')
             if tag["finding"] in numbers:  # one that is noted already
                 lines.append(f'tap "{numbers[tag["finding"]]}  {title}"')
             elif title in listed[shot["slot"]]:
@@ -165,7 +171,7 @@ def read(demo):
         lines += [f'tap "{PLACES[reading["place"]]}"', f'tap "{reading["stage"].capitalize()}"', f'tap "{what}"']
         for number, point in enumerate(reading["points"]):
             lines += (['tap "Next point"'] if number else []) + key_in(point["value"])
-        doubted = reading["what"] == "tread depth"  # one groove is far from the others: the app asks
+        doubted = any(p["value"] == "1/32" for p in reading["points"])  # far from the other grooves: the app asks
         lines += ['tap "Done"'] + (['tap "Keep it"'] if doubted else []) + ['key back']
     return lines
 
@@ -220,7 +226,8 @@ def compare(job, demo):
     tagged = {(s["original_name"], round(t["points"][0]["x"], 1)) for t in job["tag"] for s in job["shot"] if t["shot"] == s["id"]}
     wanted = {(name, round(t["points"][0]["x"], 1)) for name, tags in demo.tags.items() for t in tags}
     assert len(tagged & wanted) >= 0.9 * len(wanted), sorted(wanted - tagged)  # a box may round to the next tenth
-    assert len(job["tag"]) == sum(map(len, demo.tags.values()))
+    shapes = lambda tags: sorted(t.get("shape", "point") for t in tags)
+    assert shapes(job["tag"]) == shapes(t for tags in demo.tags.values() for t in tags)
     assert {s["original_name"]: (s["place"], s["slot"], s["stage"]) for s in job["shot"]} == {
         n: (s["place"], s["slot"], s["stage"]) for n, s in demo.shots.items()}
     assert sorted(f["grade"] for f in job["finding"]) == sorted(f["grade"] for f in demo.findings.values())
