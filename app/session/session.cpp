@@ -159,8 +159,9 @@ void Session::act(const PutFinding& c) {
     if (!c.stay || !changes) return;
     drafts_.finding = c.draft;  // when it was not saved it is still there to be tried again
     const auto& finding = std::get<Finding>(std::get<Put>(changes->front()).record);
-    if (waiting_) drafts_.finding.reset();
-    if (job_.find(finding.id) != nullptr) {
+    if (waiting_) {
+        drafts_.finding.reset();
+    } else if (job_.find(finding.id) != nullptr) {
         drafts_.finding->id = finding.id.text();
         drafts_.finding->points.clear();  // its mark is in the job
     }

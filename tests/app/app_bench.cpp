@@ -54,4 +54,19 @@ std::string demo_photo(const std::string& name) {
     return std::string(COTTER_SHARE_DIR) + "/demo/photos/" + name;
 }
 
+void AppBench::look() {
+    host->stage().happened();
+    hands->settle();
+}
+
+void AppBench::touch(const std::string& label) {
+    CAPTURE(label);
+    REQUIRE(tap(label));
+}
+
+void AppBench::key(std::string_view digits) {
+    for (const char c : digits) touch(std::string(1, c));
+    touch("Done");
+}
+
 }  // namespace cotter

@@ -62,6 +62,9 @@ struct AppBench : SessionBench {
     void show();  // the app anew on the session, after reopen()
     [[nodiscard]] const TargetLog& log() { return host->stage().log(); }
     [[nodiscard]] bool tap(std::string_view label, int nth = 1) { return hands->tap(label, nth).has_value(); }
+    void look();                           // draws what was done past the screen
+    void touch(const std::string& label);  // taps it; fails the test when it is not there
+    void key(std::string_view digits);     // on the keypad, and its 'Done'
 
     Point size;
     std::unique_ptr<NullHost> host;

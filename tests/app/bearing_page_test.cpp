@@ -16,18 +16,6 @@ struct BearingBench : AppBench {
         apply(GoTo{{Screen::bearing, kCorner, {}}});
         look();
     }
-    void look() {
-        host->stage().happened();
-        hands->settle();
-    }
-    void touch(const std::string& label) {
-        CAPTURE(label);
-        REQUIRE(tap(label));
-    }
-    void key(std::string_view digits) {
-        for (const char c : digits) touch(std::string(1, c));
-        touch("Done");
-    }
     [[nodiscard]] const BearingSetting& setting() {
         REQUIRE(job().all<BearingSetting>().size() == 1);
         return job().all<BearingSetting>()[0];

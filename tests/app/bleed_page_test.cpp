@@ -24,18 +24,6 @@ struct BleedBench : AppBench {
         apply(GoTo{{Screen::bleed, kTrailer, {}}});
         look();
     }
-    void look() {
-        host->stage().happened();
-        hands->settle();
-    }
-    void touch(const std::string& label) {
-        CAPTURE(label);
-        REQUIRE(tap(label));
-    }
-    void key(std::string_view digits) {
-        for (const char c : digits) touch(std::string(1, c));
-        touch("Done");
-    }
 };
 
 }  // namespace
