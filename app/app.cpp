@@ -10,16 +10,23 @@ void App::frame(UiContext& ui) {
     session_.collect();
     Commands out;
     draw_screens(ui, session_, states_, out);
+    const std::size_t steps = session_.steps();
     for (const Command& command : out) session_.apply(command);
+    if (session_.steps() != steps) session_.device().confirm();
+    session_.device().keep_awake(session_.drafts().timer.has_value());
     pictures_.serve();
     if (!out.empty() || tasks_.wants_frames()) ui.wake_at(ui.now_s);
 }
 
 // They go where the photos of the shown page go; elsewhere than on the intake page they are sorted in afterwards.
 void App::dropped(const std::vector<std::string>& paths) {
+    if (paths.empty()) return;
+    if (session_.route().screen == Screen::offers_file) return session_.apply(TakeOffers{paths.front()});
     if (session_.has_job() && session_.route().screen != Screen::intake) session_.apply(GoTo{{Screen::intake, {}, {}}});
     const IntakeTarget target = intake_view(session_).target;
-    session_.apply(TakePhotos{paths, target.place, target.slot, target.stage});
+    const Stage stage = target.preset ? states_.intake.stage.value_or(target.stage) : target.stage;
+    session_.apply(TakePhotos{paths, target.place, target.slot, stage, target.preset && paths.size() == 1});
+    if (!target.preset) states_.intake.placing = true;
 }
 
 }  // namespace cotter

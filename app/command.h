@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "app/device.h"
 #include "app/draft.h"
 #include "app/nav.h"
 #include "app/settings.h"
@@ -66,6 +67,12 @@ struct TakeOffers {  // onto the price shelf, from a CSV file; lines that do not
     std::string path;
 };
 struct WriteOffers {};  // the price shelf as a CSV file, beside the packets
+struct PickFiles {      // by the device's own camera or chooser; they come back as if dropped onto the page
+    Pick what = Pick::photos;
+};
+struct HandOut {  // a file of ours to other apps, by the device's own way
+    std::string path;
+};
 
 // ---- changes to the job ----
 
@@ -196,9 +203,9 @@ using Command =
                  PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
                  RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing,
                  PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
-                 RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, DeriveNeeds, PutNeed,
-                 LeaveOutNeed, PutOffer, RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote, OfferQuote, RenewQuote,
-                 AnswerQuote>;
+                 RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, PickFiles, HandOut,
+                 DeriveNeeds, PutNeed, LeaveOutNeed, PutOffer, RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote,
+                 OfferQuote, RenewQuote, AnswerQuote>;
 using Commands = std::vector<Command>;
 
 // When and by whom a change is made, and where new ids come from.

@@ -53,14 +53,12 @@ void draw_packet(UiContext& ui, const HandOverView& view, Commands& out) {
         return;
     }
     if (!view.packet_path.empty()) {
-        paragraph(ui, view.packet_line + ": " + view.packet_path);
+        paragraph(ui, view.packet_line + ": " + (view.hands_out ? base_name(view.packet_path) : view.packet_path));
         paragraph(ui, "It was read back and found valid. Anyone can check it without this program.", true);
     }
     for (const std::string& made : view.packets) paragraph(ui, made);
-    if (view.packets.empty())
-        paragraph(ui,
-                  "One file with the report, all photos, the record and its signature. It goes to " + view.folder + ".",
-                  true);
+    const std::string what = "One file with the report, all photos, the record and its signature.";
+    if (view.packets.empty()) paragraph(ui, view.hands_out ? what : what + " It goes to " + view.folder + ".", true);
 }
 
 void draw_signing(UiContext& ui, HandOverState& state, Commands& out) {
@@ -83,13 +81,16 @@ void draw_signing(UiContext& ui, HandOverState& state, Commands& out) {
 
 void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& state, Commands& out) {
     const bool busy = !view.doing.empty();
-    const ScreenSpec spec = screen_of(
-        view.chrome, "hand over",
-        {{{"Sign off", "sign"}, view.signed_off ? Tone::quiet : Tone::strong, Icon::pin, !view.signed_off, false},
-         {{"Make the packet", "packet"}, Tone::strong, Icon::sheet, !busy, true}});
+    const bool send = view.hands_out && !view.packet_path.empty() && !busy;
+    std::vector<ActionSpec> actions{
+        {{"Sign off", "sign"}, view.signed_off ? Tone::quiet : Tone::strong, Icon::pin, !view.signed_off, false},
+        {{"Make the packet", "packet"}, Tone::strong, Icon::sheet, !busy, true}};
+    if (send) actions.back() = {{"Send the packet", "send"}, Tone::strong, Icon::next, true, true};
+    const ScreenSpec spec = screen_of(view.chrome, "hand over", std::move(actions));
     const ScreenAnswer answer = screen(ui, spec, [&] {
         const bool asked = busy || !view.packet_path.empty();  // what was just asked for comes first
         if (asked) draw_packet(ui, view, out);
+        if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         if (view.signed_off) fact(ui, "Signed off", view.signed_by);
         RowSpec towing;
         towing.grade = view.towing_grade;
@@ -105,7 +106,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         state.signing = true;
         if (state.name.empty()) state.name = view.technician;
     }
-    if (answer.tapped(1)) out.push_back(ExportPacket{});
+    if (answer.tapped(1)) out.push_back(send ? Command(HandOut{view.packet_path}) : Command(ExportPacket{}));
     if (state.signing) draw_signing(ui, state, out);
 }
 

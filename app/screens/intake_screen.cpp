@@ -102,6 +102,30 @@ void draw_picker(UiContext& ui, const IntakeView& view, IntakeState& state, Comm
     draw_folder(ui, view, state);
 }
 
+// Where the device brings the photos: its camera and its chooser instead of folders.
+void draw_device(UiContext& ui, const IntakeView& view, IntakeState& state, Commands& out) {
+    const ScreenSpec spec = screen_of(view.chrome, "intake device",
+                                      {{{"Choose photos", "choose photos"}, Tone::quiet, Icon::plus, true, false},
+                                       {{"Take a photo", "take photo"}, Tone::strong, Icon::camera, true, true}});
+    const ScreenAnswer answer = screen(ui, spec, [&] {
+        draw_under_way(ui, view, state, out);
+        if (!view.unplaced.empty() && !view.work &&
+            wide_button(ui, {fmt::format("{} without a place: sort them in", view.unplaced.size()), "place them"},
+                        {Tone::strong, Icon::next, true, false, 0}))
+            state.placing = true;
+        draw_target(ui, view, state);
+        paragraph(ui,
+                  view.target.preset
+                      ? "The camera takes one photo for this place. 'Choose photos' takes those that are "
+                        "on this device already."
+                      : "Photos without a place are sorted in afterwards, one after the other.",
+                  true);
+    });
+    answer_chrome(answer, out);
+    if (answer.tapped(0)) out.push_back(PickFiles{Pick::photos});
+    if (answer.tapped(1)) out.push_back(PickFiles{Pick::camera});
+}
+
 void take_chosen(const IntakeView& view, IntakeState& state, Commands& out) {
     TakePhotos take;
     take.paths.assign(state.chosen.begin(), state.chosen.end());
@@ -177,6 +201,7 @@ void draw_pass(UiContext& ui, const IntakeView& view, const ShotPlaceView& place
 }  // namespace
 
 void look_at_folder(UiContext& ui, const IntakeView& view, IntakeState& state, Files& files) {
+    if (view.picks) return;
     if (state.list.folder.empty()) state.list.folder = view.folder;
     const bool due = view.watch && ui.now_s >= state.listed_s + kWatchEvery;
     if (state.listed_s < 0 || due) {
@@ -194,6 +219,8 @@ void draw_intake(UiContext& ui, const IntakeView& view, const ShotPlaceView& pla
     if (view.unplaced.empty() && !view.work) state.placing = false;
     if (state.placing && !view.unplaced.empty())
         draw_pass(ui, view, place, state, out);
+    else if (view.picks)
+        draw_device(ui, view, state, out);
     else
         draw_files(ui, view, state, out);
 }

@@ -38,6 +38,7 @@ void draw_folder(UiContext& ui, OffersFileState& state, Commands& out) {
 }  // namespace
 
 void look_at_offers_folder(const OffersFileView& view, OffersFileState& state, Files& files) {
+    if (view.picks) return;
     if (state.list.folder.empty()) state.list.folder = view.folder;
     if (state.listed) return;
     state.list = list_folder(files, state.list.folder, view.offset_min, csv_name);
@@ -46,12 +47,15 @@ void look_at_offers_folder(const OffersFileView& view, OffersFileState& state, F
 
 void draw_offers_file(UiContext& ui, const OffersFileView& view, OffersFileState& state, Commands& out) {
     const std::string key = "offers file " + state.list.folder;
-    const ScreenAnswer answer = screen(ui, screen_of(view.chrome, key), [&] {
+    std::vector<ActionSpec> actions;
+    if (view.picks) actions.push_back({{"Choose the file", "choose"}, Tone::strong, Icon::sheet, true, true});
+    const ScreenAnswer answer = screen(ui, screen_of(view.chrome, key, std::move(actions)), [&] {
         if (!view.refused.empty()) heading(ui, "Lines not taken");
         for (const std::string& line : view.refused) paragraph(ui, line);
-        draw_folder(ui, state, out);
+        if (!view.picks) draw_folder(ui, state, out);
     });
     answer_chrome(answer, out);
+    if (answer.tapped(0)) out.push_back(PickFiles{Pick::table});
 }
 
 }  // namespace cotter

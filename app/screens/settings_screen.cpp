@@ -43,14 +43,25 @@ public:
             put([](Settings& s) { s.wrenches.emplace_back(); });
     }
 
+    void storage() {
+        if (view_.storage.empty()) return;
+        heading(ui_, "Storage of this device");
+        for (const std::string& line : view_.storage) paragraph(ui_, line);
+    }
+
+    void paper() {
+        heading(ui_, "Paper");
+        paragraph(ui_, "The report is laid out for");
+        choose<Paper>("paper", {"A4", "US Letter"}, &Settings::paper);
+    }
+
     void folders() {
+        if (!view_.folders) return;
         heading(ui_, "Folders");
         words({"Photos are looked for in", "photo folder"}, "the folder of the camera", &Settings::photo_folder);
         if (toggle(ui_, {"Watch it", "watch"}, view_.settings.watch_photos, "New photos show up on 'Add photos'"))
             put([](Settings& s) { s.watch_photos = !s.watch_photos; });
         words({"Packets go to", "packet folder"}, view_.packet_folder, &Settings::packet_folder);
-        paragraph(ui_, "The report is laid out for");
-        choose<Paper>("paper", {"A4", "US Letter"}, &Settings::paper);
     }
 
 private:
@@ -118,6 +129,8 @@ void draw_settings(UiContext& ui, const SettingsView& view, Commands& out) {
         page.names();
         page.wrenches();
         page.folders();
+        page.paper();
+        page.storage();
     });
     answer_chrome(answer, out);
 }

@@ -62,7 +62,7 @@ void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Command
         from.under = "A CSV file, as a spreadsheet writes it";
         if (row(ui, "Take offers from a file", from)) out.push_back(GoTo{{Screen::offers_file, {}, {}}});
         if (view.rows.empty()) return;
-        const std::string where = "Into " + view.folder;
+        const std::string where = view.folder.empty() ? "To be sent or saved" : "Into " + view.folder;
         RowSpec to;
         to.under = where;
         to.leads_on = false;

@@ -36,6 +36,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
                                  "you hand it over.",
                                  {"Begin the first job", "first"}))
             out.push_back(StartJob{});
+        if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         draw_jobs(ui, "Under way", view.under_way, out);
         draw_jobs(ui, "Handed over", view.handed_over, out);
     });

@@ -1,6 +1,8 @@
 // Opening, commands, commits, and what is kept between starts. See session.h.
 #include "app/session/session.h"
 
+#include "app/session/work_here.h"
+
 #include <fmt/format.h>
 
 namespace cotter {
@@ -11,7 +13,9 @@ constexpr std::uint64_t kLargestData = 1 << 20;  // bytes of a file of the progr
 
 }  // namespace
 
-Session::Session(const SessionParts& parts, std::string folder) : parts_(parts), folder_(std::move(folder)) {}
+Session::Session(const SessionParts& parts, std::string folder) : parts_(parts), folder_(std::move(folder)) {
+    device_ = parts_.device != nullptr ? parts_.device : plain_.get();
+}
 
 Result<std::unique_ptr<Session>> Session::open(const SessionParts& parts, const std::string& folder) {
     std::unique_ptr<Session> session(new Session(parts, folder));
@@ -23,16 +27,19 @@ Result<> Session::start() {
     COTTER_ASSIGN(book_, Book::open(parts_.files, folder_, OpenMode::create));
     vault_ = std::make_unique<PhotoVault>(parts_.files, parts_.workers, folder_);
     COTTER_TRY(vault_->sweep());
+    work_here_ = std::make_unique<WorkHere>(
+        WorkPlace{parts_.files, parts_.random, parts_.workers, *vault_, parts_.share, parts_.software, folder_},
+        parts_.tasks);
     judge_ = std::make_unique<JobJudge>(parts_.files, parts_.share, *book_);
     settings_ = load_settings(parts_.files, folder_);
-    kept_ = load_state(parts_.files, folder_);
-    drafts_ = kept_.drafts;
+    state_kept_ = load_state(parts_.files, folder_);
+    drafts_ = state_kept_.drafts;
     list_jobs();
     list_shelf();
     load_work();
-    const auto id = Uuid::parse(kept_.job);
+    const auto id = Uuid::parse(state_kept_.job);
     if (id) load_job({*id});
-    nav_ = has_job() ? Nav(kept_.stack) : Nav();
+    nav_ = has_job() ? Nav(state_kept_.stack) : Nav();
     return {};
 }
 
@@ -65,9 +72,19 @@ void Session::apply(const Command& command) {
 }
 
 bool Session::collect() {
-    if (!parts_.tasks.collect()) return false;
-    revision_ += 1;
-    keep_state();
+    const bool kept = look_at_device();
+    const bool came = parts_.tasks.collect();
+    if (came) keep_state();
+    if (came || kept) revision_ += 1;
+    return came || kept;
+}
+
+bool Session::look_at_device() {
+    const std::uint64_t kept = device_->kept();
+    std::string trouble = device_->keeping_trouble();
+    if (kept == kept_ && trouble == keeping_trouble_) return false;
+    kept_ = kept;
+    keeping_trouble_ = std::move(trouble);
     return true;
 }
 
@@ -138,6 +155,14 @@ void Session::act(const KeepDrafts& c) {
     drafts_ = c.drafts;
 }
 
+void Session::act(const PickFiles& c) {
+    device_->pick(c.what);
+}
+
+void Session::act(const HandOut& c) {
+    device_->hand_out(c.path);
+}
+
 // ---- the job ----
 
 void Session::commit(const Result<Changes>& changes, const std::string& reason) {
@@ -188,6 +213,8 @@ void Session::took(Result<Job> job, int undo_by) {
     packed_.reset();
     not_saved_.clear();
     saved_at_ = parts_.clock.now();
+    written_ = device_->written();
+    steps_ += 1;
     if (undo_by > 0) {
         undoable_ += 1;
         redoable_ = 0;
@@ -256,12 +283,12 @@ void Session::list_jobs() {
 
 void Session::keep_state() {
     AppState state{has_job() ? job_.id().text() : std::string{}, nav_.stack(), drafts_};
-    if (state == kept_) return;
+    if (state == state_kept_) return;
     if (const auto saved = save_state(parts_.files, folder_, state); !saved) {
         not_saved_ = saved.error().what;
         return tell(saved.error());
     }
-    kept_ = std::move(state);
+    state_kept_ = std::move(state);
 }
 
 }  // namespace cotter

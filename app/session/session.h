@@ -10,6 +10,8 @@
 #include <string>
 
 #include "app/command.h"
+#include "app/device.h"
+#include "app/long_work.h"
 #include "app/session/changes.h"
 #include "app/session/job_judge.h"
 #include "app/session/state.h"
@@ -31,8 +33,10 @@ struct SessionParts {
     Random& random;
     Workers& workers;
     TaskRunner& tasks;
-    std::string share;     // the program's own data
-    std::string software;  // "Cotter 0.1.0"
+    std::string share;              // the program's own data
+    std::string software;           // "Cotter 0.1.0"
+    Device* device = nullptr;       // nullptr: a disk and nothing else
+    LongWork* elsewhere = nullptr;  // who does the long work; nullptr: this process, through `tasks`
 };
 
 // One line for the user about the last command.
@@ -69,10 +73,13 @@ public:
     [[nodiscard]] bool has_job() const { return !job_.id().nil(); }
     [[nodiscard]] const std::vector<JobSummary>& jobs() const { return jobs_; }  // newest first
     [[nodiscard]] bool can_undo() const { return undoable_ > 0; }
+    [[nodiscard]] std::uint64_t steps() const { return steps_; }  // changes to jobs since the start
     [[nodiscard]] bool can_redo() const { return redoable_ > 0; }
     [[nodiscard]] const std::optional<Notice>& notice() const { return notice_; }
     [[nodiscard]] const std::optional<Instant>& saved_at() const { return saved_at_; }
     [[nodiscard]] const std::string& not_saved() const { return not_saved_; }  // why the last change is not on disk
+    [[nodiscard]] const std::string& keeping_trouble() const { return keeping_trouble_; }  // the device's
+    [[nodiscard]] bool at_rest() const { return device().kept() >= written_; }  // the last change would survive
     [[nodiscard]] bool shows_help() const { return help_open_; }
     [[nodiscard]] bool asks_reason() const { return waiting_.has_value(); }
     [[nodiscard]] const std::optional<Work>& work() const { return work_; }
@@ -83,6 +90,7 @@ public:
     [[nodiscard]] std::string packet_folder() const;
     [[nodiscard]] const SessionParts& parts() const { return parts_; }
     [[nodiscard]] PhotoVault& vault() { return *vault_; }
+    [[nodiscard]] Device& device() const { return *device_; }
     [[nodiscard]] const std::vector<Offer>& shelf() const { return shelf_; }  // newest seen first
     [[nodiscard]] const std::vector<std::string>& offers_refused() const { return offers_refused_; }  // lines of a file
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
@@ -121,6 +129,8 @@ private:
     void act(const ForgetOffer& c);
     void act(const TakeOffers& c);
     void act(const WriteOffers& c);
+    void act(const PickFiles& c);
+    void act(const HandOut& c);
     void act(const PutStepMark& c);  // asks the procedures first
     void act(const PutFinding& c);
     void act(const AnswerQuote& c);  // its draft goes when it is kept
@@ -138,7 +148,8 @@ private:
     void count_steps();
     void list_jobs();
     void list_shelf();
-    void keep_state();  // where we are and what was begun, onto the disk
+    bool look_at_device();  // true when what it has kept is another than last seen
+    void keep_state();      // where we are and what was begun, onto the disk
     void tell(std::string text, bool error = false, bool can_undo = false) {
         failed_ = failed_ || error;
         notice_ = Notice{std::move(text), error, can_undo};
@@ -149,17 +160,18 @@ private:
     void ordered(const TakePhotos& c);  // their times are known now
     void queue(const TakePhotos& c);
     void next_photo();
-    void photo_came(const TakePhotos& from, Result<Stored> stored);
+    void photo_came(const TakePhotos& from, Result<PhotoRef> photo);
     void keep_shot(Shot shot, bool show);
     void packet_came(const JobId& job, Result<Packed> packed);
-    friend class OrderTask;
-    friend class PhotoTask;
-    friend class PacketTask;
+    [[nodiscard]] LongWork& long_work() { return parts_.elsewhere != nullptr ? *parts_.elsewhere : *work_here_; }
 
     SessionParts parts_;
     std::string folder_;
     std::unique_ptr<Book> book_;
     std::unique_ptr<PhotoVault> vault_;
+    std::unique_ptr<LongWork> work_here_;
+    std::unique_ptr<Device> plain_ = std::make_unique<Device>();
+    Device* device_ = nullptr;
     std::unique_ptr<JobJudge> judge_;
     WorkBook work_book_;
     FluidTable fluids_;
@@ -167,17 +179,21 @@ private:
     Settings settings_;
     Nav nav_;
     Drafts drafts_;
-    AppState kept_;  // as it is on the disk
+    AppState state_kept_;  // as it is on the disk
     Job job_;
     std::vector<JobSummary> jobs_;
     std::vector<Offer> shelf_;
     std::vector<PacketMade> packets_;
     std::optional<Packed> packed_;
+    std::uint64_t steps_ = 0;
     std::size_t undoable_ = 0, redoable_ = 0;
     std::optional<Notice> notice_;
     bool failed_ = false;  // the last command that was to do something was not carried out, or waits
     std::optional<Instant> saved_at_;
     std::string not_saved_;
+    std::string keeping_trouble_;  // the device's, as last seen
+    std::uint64_t written_ = 0;    // the device's number of the last change
+    std::uint64_t kept_ = 0;       // ... of what is safe, as last seen
     bool help_open_ = false;
     std::optional<Changes> waiting_;           // a change to a signed-off job that lacks its reason
     int ordering_ = 0;                         // intakes whose photos' times are being looked at

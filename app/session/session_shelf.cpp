@@ -53,6 +53,7 @@ void Session::act(const WriteOffers&) {
     auto done = parts_.files.make_folders(folder);
     if (done) done = replace_file(parts_.files, path, as_bytes(csv));
     if (!done) return tell(done.error());
+    if (device_->picks()) return device_->hand_out(path);
     tell(fmt::format("{} {} written to {}", shelf_.size(), shelf_.size() == 1 ? "offer" : "offers", path));
 }
 

@@ -3,118 +3,10 @@
 
 #include <fmt/format.h>
 
-#include "app/session/photo_order.h"
 #include "app/session/session.h"
 #include "core/base/text.h"
-#include "core/book/replay.h"
-#include "core/packet/pack_rules.h"
-#include "core/packet/signature.h"
-#include "core/photo/probe.h"
 
 namespace cotter {
-
-// Reads one photo and puts it into the vault; the session makes a shot of it.
-class PhotoTask final : public Task {
-public:
-    PhotoTask(Session& session, TakePhotos from)
-        : session_(session), files_(session.parts_.files), vault_(*session.vault_), from_(std::move(from)) {}
-
-    bool step() override {
-        stored_ = take();
-        return true;
-    }
-    void done() override { session_.photo_came(from_, std::move(stored_)); }
-
-private:
-    Result<Stored> take() {
-        const std::string& path = from_.paths.front();
-        auto bytes = read_file(files_, path, kMostPhotoBytes);
-        if (!bytes) return unexpected(bytes.error());
-        auto stored = vault_.take_in(*bytes);
-        if (!stored) return unexpected(context(stored.error(), base_name(path)));
-        return stored;
-    }
-
-    Session& session_;
-    Files& files_;
-    PhotoVault& vault_;
-    TakePhotos from_;
-    Result<Stored> stored_ = fail(Errc::cancelled, "not begun");
-};
-
-// Finds out when each of several photos was taken, one a step, and gives them back in that order.
-class OrderTask final : public Task {
-public:
-    OrderTask(Session& session, TakePhotos from)
-        : session_(session), files_(session.parts_.files), from_(std::move(from)) {}
-
-    bool step() override {
-        seen_.push_back(photo_when(files_, from_.paths[seen_.size()]));
-        return seen_.size() == from_.paths.size();
-    }
-    void done() override {
-        from_.paths = in_order(std::move(seen_));
-        session_.ordered(from_);
-    }
-
-private:
-    Session& session_;
-    Files& files_;
-    TakePhotos from_;
-    std::vector<PhotoWhen> seen_;
-};
-
-// Packs a copy of the job.
-class PacketTask final : public Task {
-public:
-    PacketTask(Session& session, std::vector<PacketFacts> earlier)
-        : session_(session),
-          parts_(session.parts_),
-          vault_(*session.vault_),
-          job_(session.job_),
-          visits_(session.judge_->earlier(session.job_)),
-          paper_(session.settings_.paper),
-          earlier_(std::move(earlier)),
-          book_folder_(session.folder_),
-          out_(session.packet_folder()) {}
-
-    bool step() override {
-        packed_ = make();
-        return true;
-    }
-    void done() override { session_.packet_came(job_.id(), std::move(packed_)); }
-
-private:
-    Result<Packed> make() {
-        COTTER_TRY(parts_.files.make_folders(out_));
-        COTTER_ASSIGN(const auto key,
-                      DeviceKey::load_or_make(parts_.files, parts_.random, join_path(book_folder_, "device_key"),
-                                              "cotter device key"));
-        COTTER_ASSIGN(const PackRules rules, load_pack_rules(parts_.files, parts_.share));
-        const PackTools tools{parts_.files,
-                              parts_.workers,
-                              vault_,
-                              key,
-                              rules.font,
-                              rules.font_bold,
-                              parts_.software,
-                              rules.judging.limits,
-                              rules.judging.inspection,
-                              rules.rechecks,
-                              paper_};
-        return pack(tools, job_, earlier_, out_, visits_);
-    }
-
-    Session& session_;
-    SessionParts parts_;
-    PhotoVault& vault_;
-    Job job_;
-    std::vector<Job> visits_;  // to the same trailer, before
-    Paper paper_;
-    std::vector<PacketFacts> earlier_;
-    std::string book_folder_, out_;
-    Result<Packed> packed_ = fail(Errc::cancelled, "not begun");
-};
 
 namespace {
 
@@ -134,7 +26,11 @@ void Session::act(const TakePhotos& c) {
     if (c.paths.size() < 2) return queue(c);
     ordering_ += 1;
     work_->detail = "looking at their times";
-    parts_.tasks.start(std::make_unique<OrderTask>(*this, c));
+    long_work().order(c.paths, [this, c](std::vector<std::string> paths) {
+        TakePhotos in_order = c;
+        in_order.paths = std::move(paths);
+        ordered(in_order);
+    });
 }
 
 void Session::ordered(const TakePhotos& c) {
@@ -155,18 +51,19 @@ void Session::next_photo() {
         return;
     }
     work_->detail = fmt::format("{} of {}", work_->done + 1, work_->total);
-    parts_.tasks.start(std::make_unique<PhotoTask>(*this, intake_.front()));
+    long_work().take_in(intake_.front().paths.front(),
+                        [this, from = intake_.front()](Result<PhotoRef> photo) { photo_came(from, std::move(photo)); });
 }
 
-void Session::photo_came(const TakePhotos& from, Result<Stored> stored) {
+void Session::photo_came(const TakePhotos& from, Result<PhotoRef> photo) {
     if (!intake_.empty()) intake_.pop_front();
     if (work_) work_->done += 1;
-    if (stored) {
+    if (photo) {
         Shot shot;
         shot.place = from.place;
         shot.slot = from.slot;
         shot.stage = from.stage;
-        shot.photo = photo_ref(*stored);
+        shot.photo = std::move(*photo);
         shot.original_name = one_line(base_name(from.paths.front()), 250);
         if (intake_job_ != job_.id())
             not_taken_.push_back(one_line(base_name(from.paths.front()), 80) +
@@ -176,8 +73,8 @@ void Session::photo_came(const TakePhotos& from, Result<Stored> stored) {
         else
             keep_shot(std::move(shot), from.show);
     } else {
-        not_taken_.push_back(one_line(stored.error().line(), 400));
-        tell(stored.error());
+        not_taken_.push_back(one_line(photo.error().line(), 400));
+        tell(photo.error());
     }
     next_photo();
 }
@@ -203,7 +100,8 @@ void Session::act(const ExportPacket&) {
     for (const PacketMade& p : packets_)
         earlier.push_back({p.revision, p.content_sha256, p.tagmanifest_sha256, p.name});
     work_ = Work{"Making the packet", fmt::format("{} photos", job_.all<Shot>().size()), 0, 0};
-    parts_.tasks.start(std::make_unique<PacketTask>(*this, std::move(earlier)));
+    long_work().pack({job_, judge_->earlier(job_), std::move(earlier), settings_.paper, packet_folder()},
+                     [this, job = job_.id()](Result<Packed> packed) { packet_came(job, std::move(packed)); });
 }
 
 void Session::packet_came(const JobId& job, Result<Packed> packed) {

@@ -11,8 +11,12 @@ Chrome chrome_of(const Session& session, std::string title, std::string under) {
     out.under = std::move(under);
     out.has_job = session.has_job();
     out.undo_enabled = session.can_undo();
-    if (!session.not_saved().empty()) {
-        out.saved = "not saved: " + session.not_saved();
+    const std::string& trouble = session.not_saved().empty() ? session.keeping_trouble() : session.not_saved();
+    if (!trouble.empty()) {
+        out.saved = "not saved: " + trouble;
+        out.saved_ok = false;
+    } else if (!session.at_rest()) {
+        out.saved = "being saved";
         out.saved_ok = false;
     } else if (session.saved_at()) {
         out.saved = "saved " + clock_words(*session.saved_at());

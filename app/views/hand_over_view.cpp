@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/only_here.h"
 #include "app/views/plan_view.h"
 #include "app/views/summary_view.h"
 #include "core/quote/answer.h"
@@ -112,6 +113,8 @@ HandOverView hand_over_view(const Session& session) {
     for (const PacketMade& p : session.packets())
         view.packets.push_back(fmt::format("{}, made {} {}", p.name, day_words(p.made_at), clock_words(p.made_at)));
     view.folder = session.packet_folder();
+    view.hands_out = session.device().picks();
+    view.only_here = only_here_words(session, job.id());
     return view;
 }
 

@@ -33,6 +33,8 @@ struct HandOverView {
     std::string packet_line;           // "revision 2, nothing changed since revision 1"
     std::vector<std::string> packets;  // "2026-05-14_NUR-07_3f9c1a2b_r1, made 15:02"
     std::string folder;                // where packets go
+    bool hands_out = false;            // the device passes files on by itself; there are no folders
+    std::string only_here;             // that the record is nowhere else, and since when; empty: it need not be said
 };
 
 [[nodiscard]] HandOverView hand_over_view(const Session& session);

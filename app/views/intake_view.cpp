@@ -70,6 +70,7 @@ IntakeView intake_view(const Session& session) {
     std::sort(view.taken.begin(), view.taken.end());
     view.folder = first_folder(session);
     view.watch = session.settings().watch_photos;
+    view.picks = session.device().picks();
     view.offset_min = session.now().offset_min;
     return view;
 }

@@ -31,6 +31,7 @@ struct IntakeView {
     std::vector<std::pair<std::string, std::int64_t>> taken;  // name and bytes of the job's photos, sorted
     std::string folder;                                       // where to look first
     bool watch = false;
+    bool picks = false;  // the device's own camera and chooser bring photos; there are no folders
     int offset_min = 0;
 
     // A file of that name and size is in the job.

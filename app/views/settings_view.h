@@ -15,9 +15,11 @@ struct SettingsView {
     Chrome chrome;
     Settings settings;
     Drafts drafts;
-    std::vector<WrenchRow> wrenches;  // of the settings, in their order
-    std::string packet_folder;        // where packets go now
-    std::string sides_example;        // "Axle 1, curbside"
+    std::vector<WrenchRow> wrenches;   // of the settings, in their order
+    std::string packet_folder;         // where packets go now
+    bool folders = true;               // false: the device brings and takes files by itself
+    std::vector<std::string> storage;  // what is to be known about the device's storage; may be empty
+    std::string sides_example;         // "Axle 1, curbside"
 };
 
 [[nodiscard]] SettingsView settings_view(const Session& session);

@@ -45,7 +45,7 @@ ShelfView shelf_view(const Session& session) {
     ShelfView view;
     view.chrome = chrome_of(session, "Price shelf", "Offers this device remembers");
     view.in_job = job.all<Offer>();
-    view.folder = session.packet_folder();
+    if (!session.device().picks()) view.folder = session.packet_folder();
     for (const Offer& offer : session.shelf()) {
         ShelfRow row;
         row.offer = offer;
@@ -65,6 +65,7 @@ OffersFileView offers_file_view(const Session& session) {
     OffersFileView view;
     view.chrome = chrome_of(session, "Offers from a file", "A CSV file, as a spreadsheet writes it");
     view.folder = parent_folder(parent_folder(session.packet_folder()));
+    view.picks = session.device().picks();
     view.offset_min = session.now().offset_min;
     view.refused = session.offers_refused();
     return view;

@@ -18,7 +18,7 @@ struct ShelfView {
     Chrome chrome;
     std::vector<ShelfRow> rows;
     std::vector<Offer> in_job;
-    std::string folder;  // where the shelf is written to
+    std::string folder;  // where the shelf is written to; empty: the device passes it on
 };
 
 [[nodiscard]] ShelfView shelf_view(const Session& session);
@@ -27,6 +27,7 @@ struct ShelfView {
 struct OffersFileView {
     Chrome chrome;
     std::string folder;  // where to look first
+    bool picks = false;  // the device's own chooser brings the file; there are no folders
     int offset_min = 0;
     std::vector<std::string> refused;  // lines of the file taken last
 };

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "app/views/only_here.h"
+
 namespace cotter {
 
 namespace {
@@ -27,6 +29,7 @@ YardView yard_view(const Session& session) {
     YardView view;
     view.chrome = chrome_of(session, "Yard book");
     view.chrome.saved.clear();
+    view.only_here = only_here_words(session);
     for (const JobSummary& job : session.jobs())
         (job.signed_off ? view.handed_over : view.under_way).push_back(row_of(job, session.job().id()));
     return view;

@@ -19,6 +19,7 @@ struct YardRow {
 struct YardView {
     Chrome chrome;
     std::vector<YardRow> under_way, handed_over;
+    std::string only_here;  // see only_here.h; may be empty
 };
 
 [[nodiscard]] YardView yard_view(const Session& session);

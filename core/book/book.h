@@ -39,6 +39,7 @@ struct JobSummary {
     std::size_t findings = 0;
     std::optional<Grade> worst;  // of all findings as graded, repaired ones included
     bool signed_off = false;
+    std::optional<Instant> unpacked_since;  // what it says is in no packet since then; nullopt: all is in one
 };
 
 // A packet that was made from a job.

@@ -36,6 +36,11 @@ Result<JobSummary> summary_of(const Statement& row) {
     out.place = row.text(5);
     out.technician = row.text(6);
     out.shots = static_cast<std::size_t>(row.integer(7));
+    COTTER_ASSIGN(const Instant changed, stored(Instant::parse(row.text(8)), "job " + id));
+    out.unpacked_since = out.opened;
+    if (row.is_null(9)) return out;
+    COTTER_ASSIGN(const Instant packed, stored(Instant::parse(row.text(9)), "packet of job " + id));
+    out.unpacked_since = changed.unix_s > packed.unix_s ? std::optional(packed) : std::nullopt;
     return out;
 }
 
@@ -89,7 +94,9 @@ Result<std::vector<JobSummary>> Book::jobs() {
     COTTER_ASSIGN(const auto grades, grades_by_job(*db_));
     COTTER_ASSIGN(Statement rows,
                   db_->query("SELECT job.id, job.opened, job.unit, job.signed_off, customer, place, technician, "
-                             "(SELECT count(*) FROM shot WHERE shot.job = job.id) FROM job "
+                             "(SELECT count(*) FROM shot WHERE shot.job = job.id), job.changed, "
+                             "(SELECT made_at FROM packet WHERE packet.job = job.id ORDER BY revision DESC LIMIT 1) "
+                             "FROM job "
                              "JOIN visit ON visit.job = job.id ORDER BY opened_s DESC, job.id"));
     std::vector<JobSummary> out;
     for (;;) {

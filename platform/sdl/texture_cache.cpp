@@ -56,18 +56,23 @@ std::vector<PictureWish> TextureCache::take_wanted() {
 }
 
 Result<> TextureCache::put(const PictureWish& wish, int width, int height, ByteView rgb) {
-    if (width < 1 || height < 1 || std::max(width, height) > limit_ || rgb.size() != size_of(width, height) / 4 * 3)
-        return fail(Errc::refused, "the picture does not fit a texture",
-                    fmt::format("{}, {} × {}", wish.id, width, height), fmt::format("shrink it to {} pixels", limit_));
+    if (width < 1 || height < 1 || rgb.size() != size_of(width, height) / 4 * 3) return put_rgba(wish, 0, 0, {});
     Bytes pixels(size_of(width, height));
     for (std::size_t i = 0, j = 0; i < rgb.size(); i += 3, j += 4) {
         std::copy_n(rgb.begin() + static_cast<std::ptrdiff_t>(i), 3, pixels.begin() + static_cast<std::ptrdiff_t>(j));
         pixels[j + 3] = 255;
     }
+    return put_rgba(wish, width, height, pixels);
+}
+
+Result<> TextureCache::put_rgba(const PictureWish& wish, int width, int height, ByteView rgba) {
+    if (width < 1 || height < 1 || std::max(width, height) > limit_ || rgba.size() != size_of(width, height))
+        return fail(Errc::refused, "the picture does not fit a texture",
+                    fmt::format("{}, {} × {}", wish.id, width, height), fmt::format("shrink it to {} pixels", limit_));
     SDL_Texture* texture =
         SDL_CreateTexture(renderer_, SDL_PIXELFORMAT_RGBA32, SDL_TEXTUREACCESS_STATIC, width, height);
     if (texture == nullptr) return fail(Errc::io, "no texture for a picture", SDL_GetError());
-    SDL_UpdateTexture(texture, nullptr, pixels.data(), 4 * width);
+    SDL_UpdateTexture(texture, nullptr, rgba.data(), 4 * width);
     SDL_SetTextureBlendMode(texture, SDL_BLENDMODE_NONE);
     SDL_SetTextureScaleMode(texture, SDL_ScaleModeLinear);
     if (const auto old = held_.find(wish.id); old != held_.end()) drop(old);

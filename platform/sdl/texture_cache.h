@@ -22,6 +22,8 @@ public:
     Picture picture(std::string_view id, int longest_px) override;
     std::vector<PictureWish> take_wanted() override;
     Result<> put(const PictureWish& wish, int width, int height, ByteView rgb) override;
+    // The same from 4 bytes a pixel, of which the last counts as opaque.
+    Result<> put_rgba(const PictureWish& wish, int width, int height, ByteView rgba);
     void missing(const std::string& id) override;
     void forget(const std::string& id) override;
     [[nodiscard]] int limit_px() const override { return limit_; }

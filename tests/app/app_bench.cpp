@@ -15,7 +15,8 @@ void SessionBench::close() {
 
 void SessionBench::reopen() {
     close();
-    auto opened = Session::open({*files, clock, random, workers, tasks, COTTER_SHARE_DIR, "Cotter test"}, book);
+    auto opened = Session::open(
+        {*files, clock, random, workers, tasks, COTTER_SHARE_DIR, "Cotter test", device, elsewhere}, book);
     REQUIRE_MESSAGE(opened.has_value(), (opened ? std::string() : opened.error().line()));
     session_ = std::move(*opened);
 }

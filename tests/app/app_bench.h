@@ -51,6 +51,8 @@ struct SessionBench {
     CountingBytes random;
     SerialWorkers workers;
     FrameTaskRunner tasks;
+    Device* device = nullptr;       // for the next reopen()
+    LongWork* elsewhere = nullptr;  // the same
 
 private:
     std::unique_ptr<Session> session_;
