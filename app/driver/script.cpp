@@ -2,10 +2,11 @@
 #include "app/driver/script.h"
 
 #include <array>
-#include <charconv>
 #include <optional>
 
 #include <fmt/format.h>
+
+#include "core/base/decimal.h"
 
 namespace cotter {
 
@@ -43,11 +44,9 @@ std::optional<std::vector<Token>> tokens_of(std::string_view line) {
 }
 
 std::optional<float> number(std::string_view text) {
-    float value = 0;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (error != std::errc{} || end != text.data() + text.size() || !(value >= -1e6F && value <= 1e6F))
-        return std::nullopt;
-    return value;
+    const std::optional<double> value = read_double(text);
+    if (!value || *value < -1e6 || *value > 1e6) return std::nullopt;
+    return static_cast<float>(*value);
 }
 
 // "12,34" or "412x915".

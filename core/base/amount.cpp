@@ -2,10 +2,12 @@
 #include "core/base/amount.h"
 
 #include <array>
-#include <charconv>
 #include <cmath>
 #include <fmt/format.h>
 #include <numbers>
+#include <optional>
+
+#include "core/base/decimal.h"
 
 namespace cotter {
 
@@ -61,8 +63,9 @@ bool read_decimal(std::string_view text, double& value) {
     if (text.empty() || text.find_first_not_of("0123456789.") != std::string_view::npos || text.front() == '.' ||
         text.back() == '.')
         return false;
-    const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), value);
-    return error == std::errc{} && end == text.data() + text.size();
+    const std::optional<double> read = read_double(text);
+    value = read.value_or(value);
+    return read.has_value();
 }
 
 // Reads "3/32" or "1 3/32".

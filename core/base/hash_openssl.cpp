@@ -6,8 +6,6 @@
 namespace cotter {
 
 namespace {
-constexpr std::array<std::string_view, 4> kNames{"md5", "sha1", "sha256", "sha512"};
-
 const EVP_MD* method(HashKind kind) {
     switch (kind) {
         case HashKind::md5:
@@ -22,16 +20,6 @@ const EVP_MD* method(HashKind kind) {
     return EVP_sha256();
 }
 }  // namespace
-
-std::string_view hash_name(HashKind kind) {
-    return kNames[static_cast<std::size_t>(kind)];
-}
-
-std::optional<HashKind> hash_from_name(std::string_view name) {
-    for (std::size_t i = 0; i < kNames.size(); ++i)
-        if (kNames[i] == name) return static_cast<HashKind>(i);
-    return std::nullopt;
-}
 
 struct Hasher::State {
     EVP_MD_CTX* context = EVP_MD_CTX_new();
@@ -58,12 +46,6 @@ Bytes Hasher::finish() {
     EVP_DigestFinal_ex(state_->context, out.data(), &size);
     out.resize(size);
     return out;
-}
-
-std::string sha256_hex(ByteView bytes) {
-    Hasher hasher;
-    hasher.add(bytes);
-    return hasher.finish_hex();
 }
 
 }  // namespace cotter

@@ -43,7 +43,7 @@ Result<> check_marks(const std::string& path, std::int64_t application, std::int
 Result<> check_header(Files& files, const std::string& path, std::uint64_t size) {
     if (size == 0) return {};
     COTTER_ASSIGN(const auto reader, files.open(path));
-    Bytes head(std::min<std::uint64_t>(size, kHeader));
+    Bytes head(static_cast<std::size_t>(std::min<std::uint64_t>(size, kHeader)));
     COTTER_TRY(reader->read_at(0, head));
     if (std::all_of(head.begin(), head.end(), [](std::uint8_t byte) { return byte == 0; })) return {};
     if (!as_text(head).starts_with(kMagic)) return not_a_book(path);

@@ -1,8 +1,8 @@
 // Hydraulics: holding pressure, fluid, pressure against the brake's kind. The breakaway battery.
 #include <algorithm>
-#include <charconv>
 #include <fmt/format.h>
 
+#include "core/base/decimal.h"
 #include "core/judge/braking.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
@@ -20,9 +20,9 @@ const Place kActuator = Place::at(Station::actuator);
 std::optional<double> minutes_in(std::string_view where) {
     const auto digit = where.find_first_of("0123456789");
     if (digit == std::string_view::npos || where.find("min") == std::string_view::npos) return std::nullopt;
-    double minutes = 0;
-    const auto [end, error] = std::from_chars(where.data() + digit, where.data() + where.size(), minutes);
-    return error == std::errc{} && minutes > 0 ? std::optional(minutes) : std::nullopt;
+    const std::string_view from = where.substr(digit);
+    const std::optional<double> minutes = read_double(from.substr(0, from.find_first_not_of("0123456789.")));
+    return minutes && *minutes > 0 ? minutes : std::nullopt;
 }
 
 void judge_hold(Bench& bench) {

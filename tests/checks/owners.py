@@ -14,8 +14,10 @@ LIBRARIES = {
     "stb": r"(stb/)?stb_(?!image_write)",
     "stb_image_write": r"(stb/)?stb_image_write",
     "OpenSSL": r"openssl/",
+    "mbedtls": r"mbedtls/",
     "libdeflate": r"libdeflate\.h$",
     "utf8proc": r"utf8proc\.h$",
+    "fast_float": r"fast_float/",
     "libqrencode": r"qrencode\.h$",
 }
 
