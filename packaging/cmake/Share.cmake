@@ -1,6 +1,8 @@
 # The program's own data, laid out in the build folder as it is when installed: <build>/share/cotter.
-find_path(COTTER_FONTS DejaVuSans.ttf PATHS /usr/share/fonts/truetype/dejavu NO_DEFAULT_PATH REQUIRED)
-find_path(COTTER_SCREEN_FONTS B612-Regular.otf PATHS /usr/share/fonts/opentype/b612 NO_DEFAULT_PATH REQUIRED)
+find_path(COTTER_FONTS DejaVuSans.ttf PATHS /usr/share/fonts/truetype/dejavu NO_DEFAULT_PATH
+  NO_CMAKE_FIND_ROOT_PATH REQUIRED)
+find_path(COTTER_SCREEN_FONTS B612-Regular.otf PATHS /usr/share/fonts/opentype/b612 NO_DEFAULT_PATH
+  NO_CMAKE_FIND_ROOT_PATH REQUIRED)
 set(COTTER_SHARE ${PROJECT_BINARY_DIR}/share/cotter)
 add_custom_target(cotter_share ALL
   COMMAND ${CMAKE_COMMAND} -E make_directory ${COTTER_SHARE}/fonts ${COTTER_SHARE}/demo
