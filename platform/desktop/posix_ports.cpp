@@ -1,12 +1,9 @@
-// Clock, randomness and threads of a POSIX desktop.
-#include <atomic>
+// Clock and randomness of a POSIX desktop.
 #include <ctime>
 #include <sys/random.h>
 #include <unistd.h>
 #include <cstdlib>
 #include <filesystem>
-#include <thread>
-#include <vector>
 
 #include "platform/desktop/ports.h"
 
@@ -35,21 +32,6 @@ public:
     }
 };
 
-// Method: pieces are drawn from one counter, so that a slow piece holds up only its own thread.
-class ThreadWorkers final : public Workers {
-public:
-    void run(std::size_t pieces, const std::function<void(std::size_t)>& work) override {
-        std::atomic<std::size_t> next{0};
-        const auto draw = [&] {
-            for (std::size_t i = next++; i < pieces; i = next++) work(i);
-        };
-        const std::size_t cores = std::max(1u, std::thread::hardware_concurrency());
-        std::vector<std::jthread> helpers;
-        for (std::size_t i = 1; i < std::min(cores, pieces); ++i) helpers.emplace_back(draw);
-        draw();
-    }
-};
-
 }  // namespace
 
 std::unique_ptr<Clock> make_system_clock() {
@@ -57,9 +39,6 @@ std::unique_ptr<Clock> make_system_clock() {
 }
 std::unique_ptr<Random> make_system_random() {
     return std::make_unique<SystemRandom>();
-}
-std::unique_ptr<Workers> make_thread_workers() {
-    return std::make_unique<ThreadWorkers>();
 }
 
 std::string share_folder() {

@@ -1,5 +1,5 @@
 // Opening: whose file it is, who has it, what is refused, and that a refused file stays as it was.
-#include "tests/core/book/book_bench.h"
+#include "tests/core/book/bookshelf.h"
 
 #include <fmt/format.h>
 #include <fstream>
@@ -11,43 +11,6 @@
 using namespace cotter;
 using namespace cotter::test;
 
-namespace {
-
-struct Bookshelf {
-    TempFolder folder;
-    std::unique_ptr<Files> files = make_system_files();
-    FaultVfs vfs;
-    std::string path = join_path(folder.path(), "book.sqlite");
-
-    Result<std::unique_ptr<Book>> open(OpenMode mode = OpenMode::existing) {
-        return Book::open(*files, folder.path(), mode, vfs.name());
-    }
-    std::unique_ptr<Sqlite> raw() { return good(Sqlite::open(path, true, vfs.name())); }
-    void put(std::string_view bytes) { std::ofstream(path, std::ios::binary) << bytes; }
-    [[nodiscard]] std::string bytes(const std::string& name = "book.sqlite") const {
-        std::ifstream in(join_path(folder.path(), name), std::ios::binary);
-        return {std::istreambuf_iterator<char>(in), {}};
-    }
-    void patch(std::streamoff at, std::string_view with) {
-        std::fstream file(path, std::ios::binary | std::ios::in | std::ios::out);
-        file.seekp(at);
-        file << with;
-    }
-    void make_job(std::uint64_t seed = 5, int edits = 10) {
-        auto book = good(open(OpenMode::create));
-        EditMaker maker(seed);
-        Job job = good(book->commit(maker.opening()));
-        for (int i = 0; i < edits; ++i) job = good(book->commit(maker.next(job)));
-    }
-};
-
-Error error_of(Result<std::unique_ptr<Book>> opened) {
-    REQUIRE_FALSE(opened);
-    return opened.error();
-}
-
-}  // namespace
-
 TEST_CASE("book open: a missing book is made or not found, as asked") {
     Bookshelf place;
     CHECK(error_of(place.open()).line() == "there is no book here: " + place.folder.path());
@@ -58,17 +21,6 @@ TEST_CASE("book open: a missing book is made or not found, as asked") {
     good(made->verify());
     made.reset();
     good(good(Book::open(*place.files, deep, OpenMode::existing, place.vfs.name()))->verify());
-}
-
-TEST_CASE("book open: only one at a time") {
-    Bookshelf place;
-    auto first = good(place.open(OpenMode::create));
-    const Error busy = error_of(place.open());
-    CHECK(busy.code == Errc::busy);
-    CHECK(busy.line() ==
-          "the book is in use by another process: " + place.folder.path() + "; close it there and try again");
-    first.reset();
-    (void)good(place.open());
 }
 
 TEST_CASE("book open: a database that another program holds is busy, and an open book is held against it") {
@@ -142,39 +94,6 @@ TEST_CASE("book open: a book cut off or overwritten is damaged") {
     place.put(no_version);
     CHECK(error_of(place.open()).line() ==
           "the book does not say its version: " + place.path + "; put back the last good copy");
-}
-
-TEST_CASE("book open: a folder that may only be read gives a line, not a half-made book") {
-    Bookshelf place;
-    place.make_job();
-    const std::string before = place.bytes();
-    std::filesystem::remove(join_path(place.folder.path(), "in-use"));
-    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0555));
-    const bool root = ::geteuid() == 0;
-    if (root) REQUIRE(::seteuid(65'534) == 0);  // root may write anywhere
-    const auto opened = place.open(OpenMode::create);
-    if (root) REQUIRE(::seteuid(0) == 0);
-    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0755));
-    REQUIRE_FALSE(opened);
-    CHECK(opened.error().code == Errc::io);
-    CHECK(opened.error().todo == "choose a place that you may write to");
-    CHECK(place.bytes() == before);
-    (void)good(place.open());
-}
-
-TEST_CASE("book open: a book file that may only be read gives a line") {
-    Bookshelf place;
-    place.make_job();
-    std::filesystem::permissions(place.folder.path(), std::filesystem::perms(0777));
-    std::filesystem::permissions(place.path, std::filesystem::perms(0444));
-    std::filesystem::remove(join_path(place.folder.path(), "in-use"));
-    const bool root = ::geteuid() == 0;
-    if (root) REQUIRE(::seteuid(65'534) == 0);
-    const auto opened = place.open();
-    if (root) REQUIRE(::seteuid(0) == 0);
-    REQUIRE_FALSE(opened);
-    CHECK(opened.error().line() == "the book cannot be written to (it may only be read): " + place.path +
-                                       "; keep it in a place that you may write to");
 }
 
 TEST_CASE("book open: a write-ahead log cut anywhere gives an earlier state, whole") {

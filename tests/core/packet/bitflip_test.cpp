@@ -38,7 +38,8 @@ std::vector<bool> is_data(const Bytes& packet) {
     std::vector<bool> data(packet.size());
     const ZipIndex index = read_zip_index(*reader, {}).value();
     for (const ZipEntry& entry : index.entries)
-        for (std::uint64_t at = entry.data_at; at < entry.data_at + entry.packed; ++at) data[at] = true;
+        for (std::uint64_t at = entry.data_at; at < entry.data_at + entry.packed; ++at)
+            data[static_cast<std::size_t>(at)] = true;
     return data;
 }
 

@@ -27,7 +27,7 @@ Unpacked unpack(ByteView zip) {
     Unpacked out;
     const auto done = read_entry(*reader, index->entries.at(0), [&](ByteView piece) { out.text += as_text(piece); });
     if (!done) out.error = done.error().line();
-    Bytes whole(index->entries[0].size);
+    Bytes whole(static_cast<std::size_t>(index->entries[0].size));
     std::string again;
     const auto into = read_entry(
         *reader, index->entries[0], [&](ByteView piece) { again += as_text(piece); }, whole);
@@ -159,7 +159,8 @@ public:
         std::fill(out.begin(), out.end(), std::uint8_t{0});
         for (const auto& [at, bytes] : pieces_)
             for (std::size_t i = 0; i < bytes.size(); ++i)
-                if (at + i >= offset && at + i < offset + out.size()) out[at + i - offset] = bytes[i];
+                if (at + i >= offset && at + i < offset + out.size())
+                    out[static_cast<std::size_t>(at + i - offset)] = bytes[i];
         return {};
     }
 

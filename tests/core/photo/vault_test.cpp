@@ -2,7 +2,6 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <thread>
 
 #include "core/base/hash.h"
 #include "core/photo/vault.h"
@@ -176,18 +175,4 @@ TEST_CASE("vault: sweeping an empty or missing vault is fine, and removes only u
     CHECK(f.vault.sweep());
     CHECK(f.files.all_files().size() == 3);
     CHECK(f.vault.original(stored->sha256));
-}
-
-TEST_CASE("vault: several threads may take in the same and other photos at once") {
-    Fixture f;
-    const std::vector<Bytes> photos{photo(40, 30), photo(50, 30), photo(40, 30), photo(60, 30)};
-    std::vector<int> ok(photos.size());
-    {
-        std::vector<std::jthread> threads;
-        for (std::size_t i = 0; i < photos.size(); ++i)
-            threads.emplace_back([&, i] { ok[i] = f.vault.take_in(photos[i]).has_value(); });
-    }
-    CHECK(ok == std::vector<int>{1, 1, 1, 1});
-    CHECK(f.files.all_files().size() == 9);
-    for (const Bytes& bytes : photos) CHECK(*f.vault.original(sha256_hex(bytes)) == bytes);
 }

@@ -10,8 +10,6 @@ namespace cotter::test {
 
 namespace {
 
-constexpr const char* kFoot = "[lbf_av].[ft_i]";
-
 Amount amount(const char* number, const char* unit) {
     return make_amount(number, unit).value();
 }
