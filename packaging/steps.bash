@@ -37,6 +37,24 @@ configure() {
     quietly "$folder/configure.log" cmake -S "$root" -B "$folder" -G Ninja -DCOTTER_WERROR=$werror "$@"
 }
 
+# configure_web FOLDER OPTIONS…: the same for WebAssembly; packaging/web/toolchain and parts/fetch must have run.
+configure_web() {
+    local folder=$1
+    shift
+    configure "$folder" -DCMAKE_TOOLCHAIN_FILE="$root/packaging/web/Emscripten.cmake" -DCMAKE_BUILD_TYPE=None "$@"
+}
+
+# web_tools: what the browser tests need from npm, in the versions that tests/web/package-lock.json names.
+web_tools() {
+    local tools=$root/build/web-tools
+    cmp -s "$root/tests/web/package-lock.json" "$tools/package-lock.json" && [ -d "$tools/node_modules" ] && return
+    command -v npm >/dev/null || "$root/packaging/install" npm || return 1
+    rm -rf "$tools"
+    mkdir -p "$tools"
+    cp "$root"/tests/web/package*.json "$tools"
+    (cd "$tools" && quietly "$tools/npm.log" npm ci --no-audit --no-fund) || { rm -rf "$tools/package-lock.json"; return 1; }
+}
+
 # build FOLDER TARGETS…: says now and then how far it is.
 build() {
     local folder=$1 line said=$SECONDS

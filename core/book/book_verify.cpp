@@ -62,6 +62,12 @@ Result<> check_job(Sqlite& db, const JobRow& row) {
 
 }  // namespace
 
+Result<> Book::verify_pages() {
+    COTTER_ASSIGN(const std::string said, db_->text("PRAGMA quick_check(1)"));
+    if (said != "ok") return wrong(fmt::format("the book is damaged ({})", said), "book.sqlite");
+    return {};
+}
+
 Result<> Book::verify() {
     COTTER_TRY(check_database(*db_));
     COTTER_ASSIGN(const auto rows, job_rows(*db_));

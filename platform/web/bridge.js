@@ -1,0 +1,43 @@
+// The calls of bridge.h, each passed on to Module.host: main.js makes it for the page, worker.js for the worker.
+addToLibrary({
+    $cotterText: (text) => stringToNewUTF8(text),
+    $cotterText__deps: ['$stringToNewUTF8'],
+
+    cotter_js_blob_size: (path) => Module.host.blobs.size(UTF8ToString(path)),
+    cotter_js_blob_read: (path, offset, out, count) => {
+        const bytes = Module.host.blobs.read(UTF8ToString(path), offset, count);
+        if (bytes === null || bytes.length !== count) return 0;
+        HEAPU8.set(bytes, out);
+        return 1;
+    },
+    cotter_js_blob_list__deps: ['$cotterText'],
+    cotter_js_blob_list: (folder) => cotterText(Module.host.blobs.list(UTF8ToString(folder)).map((n) => n + '\n').join('')),
+    cotter_js_blob_create: (path) => Module.host.blobs.create(UTF8ToString(path)),
+    cotter_js_blob_write: (writer, bytes, count) => Module.host.blobs.write(writer, HEAPU8.slice(bytes, bytes + count)),
+    cotter_js_blob_close: (writer) => Module.host.blobs.close(writer),
+    cotter_js_blob_rename: (from, to) => Module.host.blobs.rename(UTF8ToString(from), UTF8ToString(to)),
+    cotter_js_blob_remove: (path) => Module.host.blobs.remove(UTF8ToString(path)),
+
+    cotter_js_pick: (what) => Module.host.pick(['camera', 'photos', 'table'][what]),
+    cotter_js_hand_out: (path) => Module.host.handOut(UTF8ToString(path)),
+    cotter_js_confirm: () => Module.host.confirm(),
+    cotter_js_keep_awake: (on) => Module.host.keepAwake(on !== 0),
+    cotter_js_storage: (used, room) => {
+        const facts = Module.host.storage();
+        HEAPF64[used >> 3] = facts.used;
+        HEAPF64[room >> 3] = facts.room;
+        return facts.mayBeCleared ? 1 : 0;
+    },
+    cotter_js_written: () => Module.host.written(),
+    cotter_js_kept: () => Module.host.kept(),
+    cotter_js_trouble__deps: ['$cotterText'],
+    cotter_js_trouble: () => cotterText(Module.host.trouble()),
+
+    cotter_js_field_show: (json) => Module.host.fieldShow(JSON.parse(UTF8ToString(json))),
+    cotter_js_field_hide: () => Module.host.fieldHide(),
+
+    cotter_js_wake: () => Module.host.wake(),
+    cotter_js_picture: (id, longest) => Module.host.picture(UTF8ToString(id), longest),
+    cotter_js_work: (order, json) => Module.host.work(order, UTF8ToString(json)),
+    cotter_js_random: (out, count) => crypto.getRandomValues(HEAPU8.subarray(out, out + count)),
+});

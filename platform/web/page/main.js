@@ -1,0 +1,219 @@
+// The page: the book out of the store, the program into the page, and what each tells the other.
+import { Blobs } from './blobs.js';
+import createCotter from './cotter.js';
+import { Disk } from './disk.js';
+import { Field } from './field.js';
+import { Mirror } from './mirror.js';
+import { pixels } from './pictures.js';
+import { Picker } from './picker.js';
+import { Screen } from './screen.js';
+import { Store } from './store.js';
+import { Work } from './work.js';
+
+const notice = document.getElementById('notice');
+
+function say(title, text, button) {
+    notice.querySelector('h1').textContent = title;
+    notice.querySelector('p').textContent = text;
+    notice.querySelector('button')?.remove();
+    if (button) {
+        const element = document.createElement('button');
+        element.textContent = button;
+        element.addEventListener('click', () => location.reload());
+        notice.append(element);
+    }
+    notice.hidden = false;
+}
+
+// Held as long as the page lives: two pages would write over each other's book.
+function onlyPage() {
+    if (!navigator.locks) return Promise.resolve(true);
+    return new Promise((resolve) => {
+        navigator.locks.request('cotter-book', { ifAvailable: true }, (lock) => {
+            resolve(lock !== null);
+            return lock === null ? undefined : new Promise(() => {});
+        });
+    });
+}
+
+async function compiled() {
+    const answer = await fetch('cotter.wasm');
+    const streams = answer.headers.get('Content-Type')?.startsWith('application/wasm');
+    return streams ? WebAssembly.compileStreaming(answer) : WebAssembly.compile(await answer.arrayBuffer());
+}
+
+function calls(Module) {
+    const number = (name, count) => Module.cwrap(name, 'number', Array(count).fill('number'));
+    return {
+        open: Module.cwrap('cotter_open', 'string', Array(8).fill('number')),
+        resize: number('cotter_resize', 8),
+        frame: number('cotter_frame', 1),
+        finger: number('cotter_finger', 5),
+        mouse: number('cotter_mouse', 5),
+        mouseLeft: number('cotter_mouse_left', 0),
+        wheel: number('cotter_wheel', 2),
+        key: Module.cwrap('cotter_key', 'number', ['string', 'number']),
+        fieldText: Module.cwrap('cotter_field_text', null, ['string']),
+        happened: number('cotter_happened', 0),
+        chosen: Module.cwrap('cotter_chosen', null, ['string']),
+        workDone: Module.cwrap('cotter_work_done', null, ['number', 'string']),
+        atBottom: number('cotter_at_bottom', 0),
+        mirror: Module.cwrap('cotter_mirror', 'string', []),
+    };
+}
+
+// What the program asks of the page; see bridge.h.
+function makeHost(parts) {
+    const facts = { used: 0, room: 0, mayBeCleared: true };
+    let awake = null;
+    return {
+        facts,
+        blobs: parts.blobs,
+        pick: (what) => parts.picker.pick(what),
+        handOut: (path) => parts.picker.handOut(path, parts.blobs.get(path) ?? parts.Module.FS.readFile(path)),
+        confirm: () => navigator.vibrate?.(15),
+        keepAwake: async (on) => {
+            const lock = await awake;
+            lock?.release?.();
+            awake = on ? navigator.wakeLock?.request('screen').catch(() => null) : null;
+        },
+        storage: () => facts,
+        written: () => parts.disk.written(),
+        kept: () => parts.disk.kept,
+        trouble: () => parts.disk.trouble,
+        fieldShow: (edit) => parts.field.show(edit),
+        fieldHide: () => parts.field.hide(),
+        wake: () => parts.screen.soon(),
+        picture: (id, longest) => givePicture(parts, id, longest),
+        work: (order, json) => parts.work.order(order, json),
+    };
+}
+
+async function givePicture({ Module, blobs, screen }, id, longest) {
+    const picture = await pixels(blobs, id, longest);
+    const give = (...values) => Module.ccall('cotter_picture', null, ['string', 'number', 'number', 'number', 'number'], values);
+    if (picture) {
+        const at = Module._malloc(picture.data.length);
+        Module.HEAPU8.set(picture.data, at);
+        give(id, longest, picture.width, picture.height, at);
+        Module._free(at);
+    } else {
+        give(id, longest, 0, 0, 0);
+    }
+    screen.soon();
+}
+
+async function lookAtStorage(facts) {
+    if (!navigator.storage?.persisted) return;
+    const [persisted, estimate] = await Promise.all([navigator.storage.persisted(), navigator.storage.estimate()]);
+    Object.assign(facts, { mayBeCleared: !persisted, used: estimate.usage ?? 0, room: estimate.quota ?? 0 });
+}
+
+// The system's back gesture leads back through the pages; at the first one it leaves.
+function listenToBack({ program, screen }) {
+    history.replaceState('bottom', '');
+    history.pushState('top', '');
+    window.addEventListener('popstate', ({ state }) => {
+        if (state !== 'bottom') return;
+        if (program.atBottom()) return history.back();
+        program.key('BrowserBack', 1);
+        program.key('BrowserBack', 0);
+        history.pushState('top', '');
+        screen.soon();
+    });
+}
+
+// The book's last sound image is kept apart once this start has found the book sound.
+async function keepGoodImage({ disk, store }) {
+    while (!disk.settled) await new Promise((later) => setTimeout(later, 500));
+    await store.keepGood(disk.files());
+}
+
+// '' or why not. A book that does not open is put back to the last sound image.
+async function openBook(parts) {
+    const { program, screen, disk, store } = parts;
+    const open = () => program.open(...screen.size(), performance.now());
+    const trouble = open();
+    if (trouble === '') return { trouble: '', said: '' };
+    const good = await store.good().catch(() => undefined);
+    if (!good) return { trouble };
+    disk.goBack(good.files);
+    const again = open();
+    const day = new Date(good.at).toLocaleString();
+    return { trouble: again, said: again === '' ? `The book was damaged (${trouble}). It is as it was on ${day}.` : '' };
+}
+
+function wire(parts) {
+    const { Module, program, disk, blobs } = parts;
+    parts.mirror = new Mirror(document.getElementById('mirror'), document.getElementById('said'),
+        (x, y) => parts.screen.press(x, y));
+    parts.screen = new Screen(program, document.getElementById('canvas'), (resting) => {
+        disk.keep();
+        const text = resting ? program.mirror() : '';
+        if (text !== '') parts.mirror.show(JSON.parse(text));
+    });
+    parts.screen.lost = () => location.reload();
+    const key = (name) => { program.key(name, 1); program.key(name, 0); };
+    parts.field = new Field(
+        (text) => { program.fieldText(text); parts.screen.soon(); },
+        () => { parts.screen.now(); key('Enter'); parts.screen.soon(); });
+    parts.picker = new Picker(blobs,
+        (paths) => { program.chosen(JSON.stringify(paths)); parts.screen.soon(); },
+        (text) => { document.getElementById('said').textContent = text; });
+    parts.work = new Work(blobs, parts.compiled, (order, json) => {
+        program.workDone(order, json);
+        parts.screen.soon();
+    });
+    const canvas = document.getElementById('canvas');
+    canvas.addEventListener('dragover', (event) => event.preventDefault());
+    canvas.addEventListener('drop', (event) => {
+        event.preventDefault();
+        parts.picker.take([...event.dataTransfer.files]);
+    });
+    window.addEventListener('beforeunload', (event) => { if (!disk.settled) event.preventDefault(); });
+    return Module;
+}
+
+async function start() {
+    navigator.serviceWorker?.register('sw.js').catch(() => {});
+    if (!await onlyPage())
+        return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
+    const store = new Store();
+    const blobs = new Blobs();
+    const parts = { store, blobs };
+    parts.disk = new Disk(store, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
+    const host = makeHost(parts);
+    const module = compiled();
+    const facts = lookAtStorage(host.facts).catch(() => {});
+    const kept = store.load();
+    parts.compiled = await module;
+    parts.Module = await createCotter({
+        canvas: document.getElementById('canvas'),
+        host,
+        instantiateWasm: (imports, ready) => {
+            WebAssembly.instantiate(parts.compiled, imports).then((instance) => ready(instance, parts.compiled));
+            return {};
+        },
+    });
+    parts.program = calls(parts.Module);
+    parts.disk.restore(parts.Module.FS, await kept);
+    await facts;
+    wire(parts);
+    const { trouble, said } = await openBook(parts);
+    if (trouble) return say('The book does not open', trouble, 'Try again');
+    parts.screen.listen();
+    listenToBack(parts);
+    parts.screen.soon();
+    notice.hidden = true;
+    if (said) say('An earlier state', said, 'Understood');
+    performance.mark('cotter-usable');
+    keepGoodImage(parts).catch(() => {});
+    const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
+    window.addEventListener('pointerup', ask, { once: true });
+    window.cotter = parts; // for the console and the tests
+}
+
+start().catch((error) => {
+    const shown = error?.name === 'QuotaExceededError' ? 'This device has no room left: free some space.' : String(error?.message ?? error);
+    say('Cotter does not start', shown, 'Try again');
+});

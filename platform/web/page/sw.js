@@ -1,0 +1,23 @@
+// Makes the app start without signal: all its files are kept when it is installed, and served from there. A new version
+// takes over when no page is open any more.
+'use strict';
+const kVersion = '@VERSION@';
+const kFiles = @FILES@;
+
+self.addEventListener('install', (event) => {
+    event.waitUntil(caches.open(kVersion).then((cache) => cache.addAll(kFiles)));
+});
+
+self.addEventListener('activate', (event) => {
+    event.waitUntil((async () => {
+        for (const name of await caches.keys()) if (name !== kVersion) await caches.delete(name);
+        await self.clients.claim();
+    })());
+});
+
+self.addEventListener('fetch', (event) => {
+    const url = new URL(event.request.url);
+    if (event.request.method !== 'GET' || url.origin !== location.origin) return;
+    event.respondWith(caches.open(kVersion).then(async (cache) =>
+        await cache.match(event.request, { ignoreSearch: true }) ?? fetch(event.request)));
+});

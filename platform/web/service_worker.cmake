@@ -1,0 +1,18 @@
+# Writes the service worker: the names of all files of the site, and a version that is a sum over their contents.
+# -DSITE=<folder> -DTEMPLATE=<sw.js with places>
+file(GLOB files RELATIVE ${SITE} ${SITE}/*)
+list(REMOVE_ITEM files sw.js)
+list(SORT files)
+set(sums "")
+set(names "'./'")
+foreach(file IN LISTS files)
+  file(SHA256 ${SITE}/${file} sum)
+  string(APPEND sums ${file} ${sum})
+  string(APPEND names ", '${file}'")
+endforeach()
+string(SHA256 version "${sums}")
+string(SUBSTRING ${version} 0 16 version)
+file(READ ${TEMPLATE} text)
+string(REPLACE "@VERSION@" "cotter-${version}" text "${text}")
+string(REPLACE "@FILES@" "[${names}]" text "${text}")
+file(WRITE ${SITE}/sw.js "${text}")

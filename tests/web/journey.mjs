@@ -1,0 +1,111 @@
+// The web app from its first start to the packet, by a finger on a phone's screen, with the server and then without it:
+// start, trailer, photo by the file chooser, tag, reading by keypad, torque, level, sign-off, packet. The packet must be
+// found valid by the program itself, and be the very bytes that the program makes of the same book.
+//
+// usage: journey.mjs COTTER
+import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
+import { mkdirSync, readFileSync, readdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { check, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
+
+const [cotter] = process.argv.slice(2);
+const kNuts = [1, 5, 3, 7, 2, 6, 4, 8];
+
+async function survey(hands) {
+    await hands.taps('Axle 1, left', 'Wheel on');
+    await hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+    await hands.expect('Usual', 60000).catch(() => {});
+    await hands.tap('Photo', { at: [0.5, 0.48] });
+    await hands.tap('Hub: oil thrown over the wheel');
+    await hands.expect('Saved as');
+    await hands.taps('Done', 'To the place');
+}
+
+async function measure(hands) {
+    await hands.tap('Pad thickness');
+    await hands.taps('7', '.', '1', 'Done');
+    await hands.back();
+}
+
+async function torque(hands) {
+    await hands.taps('Wheel nuts', "Enter the maker's figure", '1', '2', '0', 'Done', 'Document and page');
+    await hands.type('service sheet, page 14');
+    await hands.tap('Save');
+    for (const setting of ['', '60 lb-ft', '120 lb-ft', 'check 120 lb-ft']) {
+        if (setting) await hands.tap(`Start ${setting}`);
+        for (const nut of kNuts) await hands.tap(`Nut ${nut} clicked`);
+    }
+    await hands.expect('Proved');
+    await hands.back();
+}
+
+async function level(hands) {
+    await hands.taps('Hub oil', 'Before: below', 'Product', 'Product');
+    await hands.type('gear oil SAE 90 GL-5');
+    await hands.taps('Done', 'Amount', '9', '0', 'Done', 'After: at the line');
+    await hands.back();
+}
+
+async function handOver(hands, page, folder) {
+    await hands.back();
+    await hands.taps('Hand over', 'Sign off', 'Handed over by');
+    await hands.type('R. Alder');
+    await hands.taps('Sign', 'Make the packet');
+    await hands.expect('found valid', 120000);
+    const box = await hands.find('Send the packet');
+    const [download] = await Promise.all([page.waitForEvent('download'),
+        page.touchscreen.tap(box.x + box.w / 2, box.y + box.h / 2)]);
+    const path = join(folder, download.suggestedFilename());
+    await download.saveAs(path);
+    return path;
+}
+
+function sha256(path) { return createHash('sha256').update(readFileSync(path)).digest('hex'); }
+
+// The same book, packed by the program.
+async function packedHere(page, folder) {
+    const book = join(folder, 'book'), out = join(folder, 'native');
+    mkdirSync(book, { recursive: true });
+    await takeBook(page, book);
+    execFileSync(cotter, ['pack', '--book', book, '--out', out, 'NUR-07'], { stdio: 'pipe' });
+    return join(out, readdirSync(out).find((name) => name.endsWith('.zip')));
+}
+
+async function journey(browser, folder, name) {
+    const { hands, page } = browser;
+    const work = join(folder, name);
+    mkdirSync(work);
+    await identify(hands, await hands.shows('Begin the first job') ? 'Begin the first job' : 'New job');
+    await survey(hands);
+    await measure(hands);
+    await torque(hands);
+    await level(hands);
+    const packet = await handOver(hands, page, work);
+    console.log(execFileSync(cotter, ['check', packet], { encoding: 'utf8' }).split('\n')[0]);
+    return packet;
+}
+
+const folder = scratch();
+const profile = join(folder, 'profile');
+const server = await serve();
+
+let browser = await open(profile);
+await browser.hands.start(server.url);
+const packet = await journey(browser, folder, 'online');
+const native = await packedHere(browser.page, join(folder, 'online'));
+check('the packet is the very bytes that the program makes', sha256(packet) === sha256(native), packet, native);
+console.log(`online: ${readFileSync(packet).length} bytes, the same as the program's own`);
+await browser.page.waitForFunction(() => navigator.serviceWorker.ready.then(() => true));
+check('nothing was written to the console', browser.said.length === 0, browser.said);
+await browser.context.close();
+
+await server.stop();
+browser = await open(profile);
+await browser.hands.start(server.url);
+await browser.hands.expect('NUR-07');
+for (let i = 0; i < 4 && !(await browser.hands.shows('New job')); ++i) await browser.hands.back();
+const offline = await journey(browser, folder, 'offline');
+console.log(`without the server, browser cold: ${readFileSync(offline).length} bytes`);
+check('nothing was written to the console', browser.said.length === 0, browser.said);
+await browser.context.close();
