@@ -10,7 +10,7 @@ void App::frame(UiContext& ui) {
     session_.collect();
     Commands out;
     draw_screens(ui, session_, states_, out);
-    const std::size_t steps = session_.steps();
+    const std::uint64_t steps = session_.steps();
     for (const Command& command : out) session_.apply(command);
     if (session_.steps() != steps) session_.device().confirm();
     session_.device().keep_awake(session_.drafts().timer.has_value());

@@ -3,6 +3,7 @@
 root=$(cd "$(dirname "${BASH_SOURCE[0]}")/.." && pwd)
 jobs=${COTTER_JOBS:-$(nproc)}
 export CCACHE_BASEDIR=${CCACHE_BASEDIR:-$root}  # what one checkout compiled serves the next one
+[ ! -x /usr/bin/python3 ] || export EMSDK_PYTHON=${EMSDK_PYTHON:-/usr/bin/python3}  # no shims: it starts once a file
 
 # say TEXT: a progress line with the time since the start.
 say() {
