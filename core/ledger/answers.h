@@ -1,0 +1,244 @@
+// What the ledger answers: plain values for the desk's screens, the command line and the exports. No thread rule.
+//
+// A trailer goes by its `key`: "vin:1X9DEM0F0MADM0014" where a VIN was read, else "unit:nur-07", else "plate:…", else
+// "job:<id>". Visits without a VIN join the trailer of that unit's only VIN. Keys are folded (core/base/fold.h) and
+// stay the same whatever order packets come in.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "core/base/money.h"
+#include "core/judge/forecast.h"
+#include "core/judge/since.h"
+#include "core/survey/job.h"
+
+namespace cotter::ledger {
+
+// Whose key signed a packet, seen from the trust list and from what came before.
+enum class KeyStanding {
+    listed,      // the trust list gives this key to this technician
+    seen,        // not in the list, but this technician has signed with it before, or a person accepted it
+    first,       // neither the technician nor the key was known: the first packet of somebody new
+    new_key,     // flagged: the technician is known, by another key
+    other_name,  // flagged: the list gives this key to somebody else
+    lapsed,      // flagged: the list's dates do not cover the hand-over
+};
+constexpr auto names(KeyStanding) {
+    return name_list("listed", "seen", "first", "new key", "other name", "lapsed");
+}
+[[nodiscard]] constexpr bool flagged(KeyStanding s) {
+    return s == KeyStanding::new_key || s == KeyStanding::other_name || s == KeyStanding::lapsed;
+}
+
+// What a packet is to its job.
+enum class Role {
+    view,     // what is shown of the job
+    history,  // an earlier or a set-aside revision
+    held,     // flagged, and an unflagged packet is there: filed, not shown, until a person accepts it
+};
+constexpr auto names(Role) {
+    return name_list("view", "history", "held");
+}
+
+// A packet on file.
+struct PacketLine {
+    std::string fingerprint;  // SHA-256 of its tag manifest
+    std::string name;         // "2026-05-14_NUR-07_3f9c1a2b_r1"
+    std::string job;          // UUID
+    int revision = 1;
+    std::string previous;  // fingerprint of the revision before; empty for the first
+    Instant handed_over;
+    std::string technician;
+    std::string signer;  // "SHA256:…"
+    KeyStanding standing = KeyStanding::first;
+    Role role = Role::view;
+    bool conflict = false;      // another packet claims the same job and revision
+    bool chain_broken = false;  // the revision before is on file under another fingerprint
+    bool newer_format = false;  // holds what this program does not know; kept untouched
+};
+
+// A job in one line: as its packet in view has it.
+struct JobLine {
+    std::string job;      // UUID
+    std::string trailer;  // key
+    int revision = 1;
+    Instant opened;
+    Instant handed_over;
+    std::string unit, plate, vin;
+    std::string place, customer, technician, company;
+    std::size_t findings = 0;
+    std::size_t open_findings = 0;
+    std::optional<Grade> worst;  // of the open ones
+    bool flagged = false;        // its packet in view is
+    bool conflict = false;       // some packets of it contradict each other
+};
+
+// Which jobs are meant. Empty fields ask for nothing. Texts are compared folded.
+struct JobFilter {
+    std::string technician;         // whole name
+    std::string customer;           // whole name
+    std::string trailer;            // key
+    std::optional<Date> from, to;   // day of opening at the place, both included
+    std::optional<Grade> at_least;  // the worst open finding is at least this
+    bool open_findings = false;
+    bool doubtful = false;  // flagged or in conflict
+};
+
+struct SearchAsk {
+    std::string words;  // as typed: each word may be the beginning of one in the job. Empty: all jobs
+    JobFilter filter;
+    std::size_t limit = 50;  // 1…1000
+    std::size_t offset = 0;
+};
+
+// A job found, newest first, and why: the field that holds the last word typed.
+struct Hit {
+    JobLine job;
+    std::string field;  // "unit", "plate", "VIN", "place", "customer", "technician", "finding", "part", "note", …
+    std::string text;   // what stands there, cut to about 120 characters around the word
+};
+
+struct TrailerLine {
+    std::string key;
+    std::string unit, plate, vin, kind, maker;
+    std::vector<std::string> axle_models;  // front to rear, empty where the tag was not read
+    std::size_t visits = 0;
+    Instant first, last;  // opened
+    std::size_t open_findings = 0;
+    std::optional<Grade> worst;
+};
+
+// A finding with the visit that it was seen at.
+struct FindingLine {
+    std::string job;
+    Instant visit;
+    Finding finding;
+    bool open = false;      // not repaired at its own visit, and not since: see TrailerPage::findings
+    std::string closed_by;  // the job that repaired it later; empty: its own, or still open
+};
+
+// One tightening; a re-torque names the one that it checked.
+struct TorqueLine {
+    std::string job;
+    Instant visit;
+    Torque torque;
+    bool retorque =
+        false;  // the same joint at the same place was tightened at an earlier visit, or earlier at this one
+    std::string first_job;  // the visit of the tightening before it; empty when there is none
+    bool complete = false;  // every fastener reached the target in the last pass
+};
+
+struct YearCost {
+    int year = 0;
+    Money cost;  // accepted lines with their taxes, deposits apart; the high end where a line has two
+    std::size_t visits = 0;
+};
+
+struct Costs {
+    std::vector<YearCost> years;        // oldest first; one row a year and currency
+    std::vector<Money> total;           // one a currency
+    std::optional<double> miles;        // run between first and last visit, by counter or by what was noted
+    std::string miles_from;             // "hub counter, 12,000 to 31,500 mi" or why it cannot be told
+    std::vector<Money> per_1000_miles;  // empty when the miles are not known; rounded to whole minor units
+};
+
+// Photos of the same slot before and after the work, by their SHA-256 in the vault.
+struct PhotoPair {
+    std::string job;
+    Instant visit;
+    Place place;
+    Slot slot = Slot::other;
+    std::string before, after;
+};
+
+// All of a trailer's life.
+struct TrailerPage {
+    TrailerLine trailer;
+    std::vector<JobLine> visits;        // the timeline, newest first
+    std::vector<Forecast> wear;         // of each corner over the visits, with limit and source; sorted by place
+    std::vector<TorqueLine> torques;    // newest first
+    std::vector<FindingLine> findings;  // open ones first, the gravest first; then closed ones, newest first
+    Costs costs;
+    std::vector<PhotoPair> pairs;     // newest first
+    std::vector<PacketLine> packets;  // every packet of every visit, newest hand-over first
+};
+
+enum class DueKind { retorque, oil, inspection, wear, other };
+constexpr auto names(DueKind) {
+    return name_list("re-torque", "oil", "inspection", "wear", "other");
+}
+
+// One thing that is due for a trailer.
+struct DueRow {
+    std::string trailer;  // key
+    std::string unit, customer, place;
+    std::string job;  // that called for it
+    DueKind kind = DueKind::other;
+    std::string rule;         // stable: "nuts-first", "inspection", "wear-axle1-left-pad thickness"
+    std::string title;        // "Tighten the wheel nuts again"
+    std::string where;        // "axle1-left, axle1-right"; empty for all of the trailer
+    std::optional<Date> due;  // none: by distance alone
+    std::string words;        // "by 2026-08-13 or after 3000 miles, and before each trip"
+    std::string source;       // whose figure
+    bool law = false;
+    int revision = 1;  // of the packet: calendar entries replace those of an earlier one
+};
+
+struct DueAsk {
+    std::optional<Date>
+        until;  // due on that day or before; what is due by distance alone counts as due after the visit
+    std::vector<DueKind> kinds;  // empty: all
+    std::string trailer;         // key; empty: all
+    bool each_trip = false;      // also what is only to be looked at before each trip
+};
+
+// What is to be ordered of one pack for the accepted lines of the quotes not done yet.
+struct OrderRow {
+    std::string supplier;
+    std::string part_number, title;
+    std::int64_t packs = 0;
+    std::int64_t price = 0;          // of one pack, as offered last
+    Money cost;                      // packs × price of each offer
+    std::vector<std::string> units;  // for which trailers
+    std::vector<std::string> jobs;
+};
+
+// Two visits to a trailer side by side.
+struct Comparison {
+    JobLine before, now;
+    std::vector<ReadingChange> readings;
+    std::vector<FindingLine> appeared, gone, stayed;  // open findings by place, component and defect
+};
+
+// What fails on one axle model.
+struct AxleFailure {
+    std::string axle_model;
+    std::string component, defect;
+    std::size_t findings = 0;  // graded 'repair' or worse, at its corners
+    std::size_t trailers = 0;
+    std::size_t trailers_with_model = 0;  // of all on file
+    std::optional<Grade> worst;
+};
+
+// What happened to one file that was handed in.
+enum class Arrival { taken, revision, older, conflict, there_already, refused, failed };
+constexpr auto names(Arrival) {
+    return name_list("taken in", "taken in as newer revision", "filed as history", "filed as conflict", "there already",
+                     "refused", "failed");
+}
+// `failed` is our side's trouble (disk full, ledger in use): the packet may be good, try again.
+struct Receipt {
+    std::int64_t number = 0;  // 1, 2, … in the log
+    Instant at;
+    std::string path;
+    Arrival arrival = Arrival::refused;
+    std::string why;          // one line; names the entry of the archive for refusals
+    std::string fingerprint;  // when it was read so far
+    std::string job;
+    int revision = 0;
+    std::uint64_t bytes = 0;  // of the file
+};
+
+}  // namespace cotter::ledger
