@@ -5,7 +5,7 @@
 #include "core/book/book.h"
 
 #include "core/book/rows.h"
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "core/survey/json.h"
 
 namespace cotter {

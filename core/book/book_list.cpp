@@ -5,7 +5,7 @@
 
 #include "core/base/text.h"
 #include "core/book/book.h"
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 
 namespace cotter {
 

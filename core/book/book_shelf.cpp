@@ -2,7 +2,7 @@
 #include <fmt/format.h>
 
 #include "core/book/book.h"
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "core/quote/exact.h"
 #include "core/quote/shelf.h"
 #include "core/survey/json.h"

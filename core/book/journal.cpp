@@ -3,7 +3,7 @@
 
 #include <fmt/format.h>
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "core/survey/json.h"
 
 namespace cotter {

@@ -5,7 +5,7 @@
 #include <optional>
 #include <vector>
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "core/survey/edit.h"
 
 namespace cotter {

@@ -1,7 +1,7 @@
 // The tables of a book and how older books are brought up to date. For core/book only.
 #pragma once
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 
 namespace cotter {
 

@@ -1,7 +1,7 @@
 // What the ledger answers: plain values for the desk's screens, the command line and the exports. No thread rule.
 //
-// A trailer goes by its `key`: "vin:1X9DEM0F0MADM0014" where a VIN was read, else "unit:nur-07", else "plate:…", else
-// "job:<id>". Visits without a VIN join the trailer of that unit's only VIN. Keys are folded (core/base/fold.h) and
+// A trailer goes by its `key`: "vin:1x9dem0f0madm0014" where a VIN was read, else "unit:nur-07", else "plate:…", else
+// "job:<id>". Visits without a VIN join the trailer of that unit's only VIN. Keys are folded (core/ledger/words.h) and
 // stay the same whatever order packets come in.
 #pragma once
 
@@ -183,7 +183,8 @@ struct DueRow {
     std::string words;        // "by 2026-08-13 or after 3000 miles, and before each trip"
     std::string source;       // whose figure
     bool law = false;
-    int revision = 1;  // of the packet: calendar entries replace those of an earlier one
+    bool each_trip = false;  // to be looked at before each trip, and not due otherwise
+    int revision = 1;        // of the packet: calendar entries replace those of an earlier one
 };
 
 struct DueAsk {
@@ -223,10 +224,10 @@ struct AxleFailure {
 };
 
 // What happened to one file that was handed in.
-enum class Arrival { taken, revision, older, conflict, there_already, refused, failed };
+enum class Arrival { taken, revision, older, held, conflict, there_already, refused, failed };
 constexpr auto names(Arrival) {
-    return name_list("taken in", "taken in as newer revision", "filed as history", "filed as conflict", "there already",
-                     "refused", "failed");
+    return name_list("taken in", "taken in as newer revision", "filed as history", "held", "filed as conflict",
+                     "there already", "refused", "failed");
 }
 // `failed` is our side's trouble (disk full, ledger in use): the packet may be good, try again.
 struct Receipt {

@@ -100,6 +100,7 @@ public:
 private:
     struct Parts;
     explicit Ledger(std::unique_ptr<Parts> parts);
+    [[nodiscard]] Result<> derive_by_rules();
     std::unique_ptr<Parts> parts_;
 };
 

@@ -2,13 +2,14 @@
 // checking and hashing run on all cores through the Workers port.
 //
 // Method: packets are worked through in the order of their paths, a group at a time. A group's packets are checked at
-// once, their photos written beside under temporary names; then the photos are brought to the disk and to their names,
-// and only then one transaction files all good packets of the group with a receipt for every file. So at any moment the
-// ledger holds whole packets only, and a batch that was killed goes on where it was when it is handed in again: what is
-// on file already costs a look at its directory, not a second reading.
+// once, their photos written beside under temporary names; then the photos get their own names on the disk, and only
+// then one transaction files all good packets of the group with a receipt for every file, while the next group is
+// checked. So at any moment the ledger holds whole packets only, and a batch that was killed goes on where it was when
+// it is handed in again: what is on file already is checked once more and changes nothing.
 #pragma once
 
 #include <functional>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -29,7 +30,6 @@ struct ReceiveOptions {
     TrustList trust;                                     // empty: keys are known only from what came before
     std::function<bool(const Progress&)> progress = {};  // false: stop after the group at hand; what is done stays
     std::function<void(const Receipt&)> told = {};       // each file's receipt, in the order of the paths
-    bool again = false;  // hash also what is on file already, instead of believing its directory and sizes
 };
 
 struct ReceiveResult {
@@ -56,14 +56,13 @@ public:
 
 private:
     struct Seen {
-        std::string path;
         std::uint64_t size = 0;
         std::int64_t modified = 0;
         bool given = false;
     };
     Files& files_;
     std::string folder_;
-    std::vector<Seen> seen_;
+    std::map<std::string, Seen> seen_;  // by path
 };
 
 }  // namespace cotter::ledger

@@ -54,7 +54,7 @@ private:
 class Pass {
 public:
     Pass(const BagSource& bag, const TagFiles& tags, const CheckHooks& hooks, bool ours, bool good)
-        : bag_(bag), tags_(tags), ours_(ours), image_(good ? hooks.image : nullptr) {
+        : bag_(bag), tags_(tags), ours_(ours), image_(good ? hooks.image : nullptr), kept_(hooks.kept) {
         for (const Manifest& manifest : tags.manifests) {
             kinds_.insert(manifest.kind);
             for (const ManifestLine& line : manifest.lines) expected_[{line.path, manifest.kind}] = line.digest;
@@ -111,7 +111,9 @@ private:
             const auto same = bag_.packed_as_ours(file, bytes);
             facts.packed_otherwise = same && !*same;
         } else if (as_listed(f, facts)) {
-            if (const auto good = image_(f.path, bytes); !good) facts.bad_picture = good.error();
+            auto good = image_(f.path, bytes);
+            if (good && ours_ && kept_) good = kept_(f.path, facts.digests[HashKind::sha256], bytes);
+            if (!good) facts.bad_picture = good.error();
         }
     }
 
@@ -126,6 +128,7 @@ private:
     const TagFiles& tags_;
     bool ours_;
     std::function<Result<>(const std::string&, ByteView)> image_;
+    std::function<Result<>(const std::string&, const std::string&, ByteView)> kept_;
     std::set<HashKind> kinds_;
     std::map<std::pair<std::string, HashKind>, std::string> expected_;
     Spares spares_;
@@ -171,7 +174,7 @@ void check_bag(const BagSource& bag, Workers& workers, const CheckHooks& hooks, 
     check_digests(bag, tags, facts, reasons);
     say_closer_looks(bag, facts, report.ours, reasons);
     const auto job = bag.find(std::string(packet_form::kJob));
-    if (report.ours && job && reasons.good()) check_job(bag, hooks, std::move(facts[*job].kept), report, reasons);
+    if (report.ours && job && reasons.good()) check_job(bag, hooks, facts, report, reasons);
 }
 
 }  // namespace

@@ -51,15 +51,19 @@ struct JobFacts {
     std::string job;  // UUID
     int revision = 1;
     std::string previous_tagmanifest_sha256;
-    std::vector<std::string> pictures;  // paths below data/ that it names
+    std::vector<std::string> pictures;                           // paths below data/ that it names
+    std::vector<std::pair<std::string, std::string>> digests{};  // of those whose SHA-256 it says: path, hex
 };
 
-// What the box cannot know by itself. Either may be left empty: then that check is not made.
+// What the box cannot know by itself. Each may be left empty: then that is not done.
 struct CheckHooks {
     // Is this really a picture within bounds? Called on several threads, only for files whose checksums are right.
     std::function<Result<>(const std::string& path, ByteView bytes)> image{};
     // Does a job document of ours keep to its schema, and what does it say? Never called for bags of others.
     std::function<Result<JobFacts>(ByteView json)> job{};
+    // Told of each picture of a packet of ours that was found good, with its SHA-256: for whoever keeps them should the
+    // packet turn out valid. Called on several threads; a failure makes the packet invalid.
+    std::function<Result<>(const std::string& path, const std::string& sha256, ByteView bytes)> kept{};
 };
 
 // Order: structure, names and sizes of the archive; tag files; completeness; signature and form; checksums; pictures;

@@ -135,8 +135,9 @@ void check_form(const BagSource& bag, const TagFiles& tags, CheckReport& report,
     FormCheck(bag, tags, report, reasons).run();
 }
 
-void check_job(const BagSource& bag, const CheckHooks& hooks, Bytes json, CheckReport& report, Reasons& reasons) {
-    report.job_json = std::move(json);
+void check_job(const BagSource& bag, const CheckHooks& hooks, std::vector<FileFacts>& files, CheckReport& report,
+               Reasons& reasons) {
+    report.job_json = std::move(files[*bag.find(std::string(kJob))].kept);
     if (!hooks.job) return;
     const auto facts = hooks.job(report.job_json);
     if (!facts) return reasons.add(Weight::error, kJob, facts.error().line());
@@ -149,6 +150,11 @@ void check_job(const BagSource& bag, const CheckHooks& hooks, Bytes json, CheckR
     for (const std::string& picture : facts->pictures)
         if (!bag.find("data/" + picture))
             reasons.add(Weight::error, "data/" + picture, "job.json names this picture, but it is not in the packet");
+    for (const auto& [picture, sha256] : facts->digests) {
+        const auto file = bag.find("data/" + picture);
+        if (file && files[*file].digests[HashKind::sha256] != sha256)
+            reasons.add(Weight::error, "data/" + picture, "it is not the picture that job.json says lies there");
+    }
 }
 
 }  // namespace cotter

@@ -56,6 +56,7 @@ void check_digests(const BagSource& bag, const TagFiles& tags, const std::vector
 // Signature, labels of bag-info.txt, names and order of the files, headers of the archive; fills the report's facts.
 void check_form(const BagSource& bag, const TagFiles& tags, CheckReport& report, Reasons& reasons);
 // The job document against its schema, the bag around it, and the pictures it names.
-void check_job(const BagSource& bag, const CheckHooks& hooks, Bytes json, CheckReport& report, Reasons& reasons);
+void check_job(const BagSource& bag, const CheckHooks& hooks, std::vector<FileFacts>& facts, CheckReport& report,
+               Reasons& reasons);
 
 }  // namespace cotter

@@ -3,8 +3,10 @@
 
 #include <map>
 
+#include "core/packet/job_value.h"
 #include "core/survey/json.h"
 #include "core/survey/json_schema.h"
+#include "core/survey/json_value.h"
 
 namespace cotter {
 
@@ -47,6 +49,30 @@ Result<> check_version(const Json& json) {
     return {};
 }
 
+// Takes out of `value` what the schema does not know. False: the value itself is of a kind not known here, as a word
+// that its list does not have, or an object that lacks what it needs without such a word.
+bool keep_known(Json& value, const Json& schema) {
+    if (const auto words = schema.find("enum"); words != schema.end())
+        return std::find(words->begin(), words->end(), value) != words->end();
+    if (const auto fields = schema.find("properties"); fields != schema.end() && value.is_object()) {
+        Json kept = Json::object();
+        for (auto& [name, field] : value.items()) {
+            const auto known = fields->find(name);
+            if (known != fields->end() && keep_known(field, *known)) kept[name] = std::move(field);
+        }
+        value = std::move(kept);
+        const auto& needed = schema["required"];
+        return std::all_of(needed.begin(), needed.end(), [&](const Json& name) { return value.contains(name); });
+    }
+    if (const auto items = schema.find("items"); items != schema.end() && value.is_array()) {
+        Json kept = Json::array();
+        for (Json& item : value)
+            if (keep_known(item, *items)) kept.push_back(std::move(item));
+        value = std::move(kept);
+    }
+    return true;
+}
+
 std::string dashed(std::string_view words) {
     std::string out(words);
     std::replace(out.begin(), out.end(), ' ', '-');
@@ -66,13 +92,27 @@ std::string job_document_json(const JobDocument& document) {
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
+Result<bool> forget_unknown(Json& json, const Json& schema) {
+    COTTER_TRY(check_version(json));
+    const std::string version = json["version"].get<std::string>();
+    const auto dot = version.find('.');
+    if (dot == std::string::npos || std::atoi(version.c_str() + dot + 1) <= kJobMinor) return false;
+    (void)keep_known(json, schema);
+    return true;
+}
+
 Result<JobDocument> job_document_from_json(std::string_view text) {
     COTTER_ASSIGN(Json json, parse_json(text));
-    COTTER_TRY(check_version(json));
+    COTTER_ASSIGN(const bool newer, forget_unknown(json, job_schema()));
+    return job_document_from_json_value(std::move(json), newer);
+}
+
+Result<JobDocument> job_document_from_json_value(Json json, bool newer) {
     const auto records = json.find("records");
     if (records == json.end()) return fail(Errc::damaged, "the job document has no records");
     JobDocument document;
-    COTTER_ASSIGN(document.job, job_from_json(records->dump()));
+    document.newer = newer;
+    COTTER_ASSIGN(document.job, job_from_json_value(*records));
     json.erase("records");
     COTTER_ASSIGN(Head head, fields_from_json<Head>(json));
     document.revision = head.revision;
@@ -83,7 +123,7 @@ Result<JobDocument> job_document_from_json(std::string_view text) {
     return document;
 }
 
-std::string job_schema_text() {
+Json job_schema() {
     Head sample;
     SchemaWriter writer;
     Head::each_field(sample, writer);
@@ -96,7 +136,11 @@ std::string job_schema_text() {
     schema["properties"]["revision"]["minimum"] = 1;
     schema["properties"]["records"] = job_records_schema();
     schema["required"].push_back("records");
-    return schema.dump(1, ' ', false) + "\n";
+    return schema;
+}
+
+std::string job_schema_text() {
+    return job_schema().dump(1, ' ', false) + "\n";
 }
 
 std::vector<PacketPhoto> name_photos(const Job& job) {

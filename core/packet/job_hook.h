@@ -2,10 +2,14 @@
 #pragma once
 
 #include "core/packet/check.h"
+#include "core/packet/job_document.h"
 
 namespace cotter {
 
 // For CheckHooks::job: schema, version and records, then what the document says of itself.
 [[nodiscard]] Result<JobFacts> look_at_job(ByteView json);
+
+// The last part of it, of a document that was read by JobSchema::read().
+[[nodiscard]] JobFacts facts_of(const JobDocument& document);
 
 }  // namespace cotter

@@ -13,4 +13,8 @@ namespace cotter {
 // folding, characters that show nothing left out, dots and spaces at the end of each part of the path left out.
 [[nodiscard]] std::string folded_path(std::string_view utf8);
 
+// `utf8` as it is searched: lower case, compatible forms made one, accents taken off ("Grün" and "GRUN" are the same),
+// letters that only look apart written plainly (ø as o, ł as l, æ as ae). Bytes that are no UTF-8 become spaces.
+[[nodiscard]] std::string folded_text(std::string_view utf8);
+
 }  // namespace cotter

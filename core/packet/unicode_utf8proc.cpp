@@ -50,4 +50,20 @@ std::string folded_path(std::string_view utf8) {
     }
 }
 
+std::string folded_text(std::string_view utf8) {
+    if (is_ascii(utf8)) return ascii_lower(utf8);
+    std::string valid(utf8);
+    if (!is_utf8(utf8))
+        std::replace_if(
+            valid.begin(), valid.end(), [](char c) { return static_cast<unsigned char>(c) >= 0x80; }, ' ');
+    // Case first, and marks after taking apart: asked for in one call, some capitals would keep their marks.
+    std::string out = mapped(mapped(valid, UTF8PROC_CASEFOLD | UTF8PROC_COMPAT | UTF8PROC_IGNORE), UTF8PROC_STRIPMARK);
+    constexpr std::pair<std::string_view, std::string_view> kPlain[]{{"ø", "o"},  {"ł", "l"},  {"đ", "d"},
+                                                                     {"æ", "ae"}, {"œ", "oe"}, {"ı", "i"}};
+    for (const auto& [letter, plain] : kPlain)
+        for (auto at = out.find(letter); at != std::string::npos; at = out.find(letter, at + plain.size()))
+            out.replace(at, letter.size(), plain);
+    return out;
+}
+
 }  // namespace cotter

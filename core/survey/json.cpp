@@ -1,7 +1,7 @@
 // JSON of records, edits and jobs.
 #include "core/survey/json.h"
 
-#include "core/survey/json_visitors.h"
+#include "core/survey/json_value.h"
 
 namespace cotter {
 
@@ -165,6 +165,10 @@ std::string job_json(const Job& job) {
 
 Result<Job> job_from_json(std::string_view text) {
     COTTER_ASSIGN(const Json json, parse_json(text));
+    return job_from_json_value(json);
+}
+
+Result<Job> job_from_json_value(const Json& json) {
     Job job;
     COTTER_TRY(read_lists(json, job));
     if (const auto it = json.find("amendments"); it != json.end())

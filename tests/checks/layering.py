@@ -8,16 +8,17 @@ RECORDS = {"base", "trailer", "survey", "judge", "work", "quote", "photo"}
 # The folders of core that a folder may include, besides itself.
 ARROWS = {
     "base": set(),
+    "store": {"base"},
     "trailer": {"base"},
     "photo": {"base"},
     "survey": {"base", "trailer"},
     "judge": {"base", "trailer", "survey"},
     "work": {"base", "trailer", "survey"},
     "quote": {"base", "trailer", "survey"},
-    "book": RECORDS,
+    "book": RECORDS | {"store"},
     "report": RECORDS,
     "packet": RECORDS | {"report"},
-    "ledger": RECORDS | {"packet"},
+    "ledger": RECORDS | {"store", "packet", "report"},
 }
 # Layers by the start of a path: what their files may include of the others.
 LAYERS = {

@@ -19,6 +19,7 @@ LIBRARIES = {
     "utf8proc": r"utf8proc\.h$",
     "fast_float": r"fast_float/",
     "libqrencode": r"qrencode\.h$",
+    "libpq": r"(libpq-fe|libpq/|postgresql/)",
 }
 
 

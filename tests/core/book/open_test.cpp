@@ -6,7 +6,7 @@
 
 #include "core/base/hash.h"
 #include "core/book/schema.h"
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 
 using namespace cotter;
 using namespace cotter::test;

@@ -1,7 +1,7 @@
 // Books of earlier versions must open for ever, and what is made today must have the same tables.
 #include "core/book/schema.h"
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "tests/core/book/book_bench.h"
 
 using namespace cotter;

@@ -1,7 +1,7 @@
 // verify() must find what the database itself cannot know: each case breaks a sound book in one way.
 #include "tests/core/book/book_bench.h"
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 
 using namespace cotter;
 using namespace cotter::test;
