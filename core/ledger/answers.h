@@ -77,11 +77,11 @@ struct JobLine {
 
 // Which jobs are meant. Empty fields ask for nothing. Texts are compared folded.
 struct JobFilter {
-    std::string technician;         // whole name
-    std::string customer;           // whole name
-    std::string trailer;            // key
-    std::optional<Date> from, to;   // day of opening at the place, both included
-    std::optional<Grade> at_least;  // the worst open finding is at least this
+    std::string technician;           // whole name
+    std::string customer;             // whole name
+    std::string trailer;              // key
+    std::optional<Date> from, until;  // day of opening at the place, both included
+    std::optional<Grade> at_least;    // the worst open finding is at least this
     bool open_findings = false;
     bool doubtful = false;  // flagged or in conflict
 };
@@ -115,8 +115,8 @@ struct FindingLine {
     std::string job;
     Instant visit;
     Finding finding;
-    bool open = false;      // not repaired at its own visit, and not since: see TrailerPage::findings
-    std::string closed_by;  // the job that repaired it later; empty: its own, or still open
+    bool open = false;       // not repaired, neither at its own visit nor later, and not found again since
+    std::string settled_by;  // the later job that repaired it or found it again; empty: its own, or still open
 };
 
 // One tightening; a re-torque names the one that it checked.
@@ -127,7 +127,7 @@ struct TorqueLine {
     bool retorque =
         false;  // the same joint at the same place was tightened at an earlier visit, or earlier at this one
     std::string first_job;  // the visit of the tightening before it; empty when there is none
-    bool complete = false;  // every fastener reached the target in the last pass
+    bool complete = false;  // all nuts at the target in the last pass, by a source
 };
 
 struct YearCost {
@@ -180,6 +180,7 @@ struct DueRow {
     std::string title;        // "Tighten the wheel nuts again"
     std::string where;        // "axle1-left, axle1-right"; empty for all of the trailer
     std::optional<Date> due;  // none: by distance alone
+    Date day;                 // due, or the day after the hand-over: what the list is sorted by
     std::string words;        // "by 2026-08-13 or after 3000 miles, and before each trip"
     std::string source;       // whose figure
     bool law = false;
@@ -188,11 +189,10 @@ struct DueRow {
 };
 
 struct DueAsk {
-    std::optional<Date>
-        until;  // due on that day or before; what is due by distance alone counts as due after the visit
-    std::vector<DueKind> kinds;  // empty: all
-    std::string trailer;         // key; empty: all
-    bool each_trip = false;      // also what is only to be looked at before each trip
+    std::optional<Date> from, until;  // by DueRow::day, both included
+    std::vector<DueKind> kinds;       // empty: all
+    std::string trailer;              // key; empty: all
+    bool each_trip = false;           // also what is only to be looked at before each trip
 };
 
 // What is to be ordered of one pack for the accepted lines of the quotes not done yet.

@@ -81,6 +81,7 @@ void derive_due(const Job& job, const Instant& handed_over, const Rules& rules, 
         row.title = r.title;
         row.where = r.places;
         row.due = r.due;
+        row.day = r.due.value_or(Date::from_days(handed_over.local_date().days() + 1));
         row.words = r.words;
         row.source = r.source;
         row.law = r.law;
@@ -105,18 +106,15 @@ void derive_orders(const Job& job, Derived& out) {
     }
 }
 
-// What a due row is kept as: its fields described once, as the records are.
-struct KeptDue {
-    DueRow& row;
-    template <class F>
-    void each(F&& f) {
-        f("job", row.job);
-        f("title", row.title);
-        f("where", row.where);
-        f("words", row.words);
-        f("source", row.source);
-    }
-};
+// The texts of a due row as the table keeps them: one list for writing and reading.
+template <class Row, class F>
+void each_text(Row& row, F&& f) {
+    f("job", row.job);
+    f("title", row.title);
+    f("where", row.where);
+    f("words", row.words);
+    f("source", row.source);
+}
 
 }  // namespace
 
@@ -168,6 +166,7 @@ std::vector<DueRow> wear_due(std::span<const Job> visits, const Rules& rules) {
         row.title = fmt::format("{} reaches its limit", f.what);
         row.where = f.place.text();
         row.due = day;
+        row.day = *day;
         row.words = fmt::format("about {}: {}", day->text(), f.says);
         row.source = fmt::format("{}; {}", f.limit, f.source);
         out.push_back(std::move(row));
@@ -176,12 +175,12 @@ std::vector<DueRow> wear_due(std::span<const Job> visits, const Rules& rules) {
 }
 
 std::string due_text(const DueRow& row) {
-    DueRow copy = row;
     Json out = Json::object();
-    KeptDue{copy}.each([&](const char* name, std::string& text) {
+    each_text(row, [&](const char* name, const std::string& text) {
         if (!text.empty()) out[name] = text;
     });
     if (row.law) out["law"] = true;
+    if (row.due) out["due"] = row.due->text();
     out["revision"] = row.revision;
     return out.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
@@ -190,9 +189,10 @@ DueRow due_from_text(std::string_view text) {
     DueRow row;
     const Json json = Json::parse(text, nullptr, false);
     if (!json.is_object()) return row;
-    KeptDue{row}.each([&](const char* name, std::string& into) { into = json.value(name, std::string()); });
+    each_text(row, [&](const char* name, std::string& into) { into = json.value(name, std::string()); });
     row.law = json.value("law", false);
     row.revision = json.value("revision", 1);
+    if (auto due = Date::parse(json.value("due", std::string()))) row.due = *due;
     return row;
 }
 

@@ -201,11 +201,16 @@ Result<Bytes> load_document(SqlDb& db, const std::string& fingerprint) {
     return out;
 }
 
-Result<Job> load_job(SqlDb& db, const std::string& fingerprint) {
+Result<JobDocument> load_job_document(SqlDb& db, const std::string& fingerprint) {
     COTTER_ASSIGN(const Bytes json, load_document(db, fingerprint));
     auto document = job_document_from_json(as_text(json));
     if (!document) return unexpected(context(document.error(), fingerprint));
-    return std::move(document->job);
+    return document;
+}
+
+Result<Job> load_job(SqlDb& db, const std::string& fingerprint) {
+    COTTER_ASSIGN(JobDocument document, load_job_document(db, fingerprint));
+    return std::move(document.job);
 }
 
 }  // namespace cotter::ledger

@@ -88,6 +88,7 @@ private:
 
 // job.json of a packet on file, to the byte. `not_found`, `damaged`.
 [[nodiscard]] Result<Bytes> load_document(SqlDb& db, const std::string& fingerprint);
+[[nodiscard]] Result<JobDocument> load_job_document(SqlDb& db, const std::string& fingerprint);
 // The job in it.
 [[nodiscard]] Result<Job> load_job(SqlDb& db, const std::string& fingerprint);
 

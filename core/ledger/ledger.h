@@ -19,6 +19,7 @@
 #include "core/base/ports.h"
 #include "core/judge/limit.h"
 #include "core/ledger/answers.h"
+#include "core/packet/job_document.h"
 #include "core/work/recheck.h"
 
 namespace cotter {
@@ -76,10 +77,12 @@ public:
     // ---- reading
     [[nodiscard]] Result<TrailerPage> trailer(const std::string& key);  // not_found
     [[nodiscard]] Result<Job> job(const std::string& id);               // as its packet in view has it; not_found
+    // Where each of its shots lies: `sha256` is the photo's name in the vault.
+    [[nodiscard]] Result<std::vector<PacketPhoto>> shots(const std::string& job);
     [[nodiscard]] Result<std::vector<PacketLine>> packets(const std::string& job);  // newest revision first
     [[nodiscard]] Result<Bytes> document(const std::string& fingerprint);           // a packet's job.json, to the byte
     [[nodiscard]] Result<Comparison> compare(const std::string& before_job, const std::string& now_job);
-    [[nodiscard]] Result<std::vector<DueRow>> due(const DueAsk& ask);  // by date, what has none first; then unit, rule
+    [[nodiscard]] Result<std::vector<DueRow>> due(const DueAsk& ask);  // by day, unit, rule
     [[nodiscard]] Result<std::vector<OrderRow>> orders();              // by supplier, part number, title
     [[nodiscard]] Result<std::vector<AxleFailure>> failures();         // the most frequent first
     [[nodiscard]] Result<std::vector<Receipt>> receipts(std::size_t limit, std::size_t offset);  // newest first
@@ -101,6 +104,7 @@ private:
     struct Parts;
     explicit Ledger(std::unique_ptr<Parts> parts);
     [[nodiscard]] Result<> derive_by_rules();
+    [[nodiscard]] Result<TrailerLine> trailer_head(const std::string& key);
     std::unique_ptr<Parts> parts_;
 };
 

@@ -136,7 +136,7 @@ CREATE TABLE recheck(
   n @int NOT NULL,
   rule @text NOT NULL,
   trailer @text NOT NULL,
-  due_day @int,
+  due_day @int NOT NULL,
   each_trip @int NOT NULL,
   newest @int NOT NULL,
   kind @int NOT NULL,

@@ -24,10 +24,6 @@ std::string lines(const std::vector<std::string>& all) {
     return out;
 }
 
-SqlValue day_or_null(const std::optional<Date>& day) {
-    return day ? SqlValue(day->days()) : SqlValue();
-}
-
 }  // namespace
 
 // Where the packet in view has not changed, only its marks are looked at.
@@ -140,8 +136,8 @@ Result<> Filing::put_parts(const Derived& d, const std::string& trailer) {
         COTTER_TRY(
             db_.run("INSERT INTO recheck(n, rule, trailer, due_day, each_trip, newest, kind, body) VALUES($1, "
                     "$2, $3, $4, $5, 1, $6, $7)",
-                    {d.n, r.rule, trailer, day_or_null(r.due), number(r.each_trip),
-                     std::int64_t{static_cast<int>(r.kind)}, due_text(r)}));
+                    {d.n, r.rule, trailer, r.day.days(), number(r.each_trip), std::int64_t{static_cast<int>(r.kind)},
+                     due_text(r)}));
     for (const DerivedOrder& o : d.orders)
         COTTER_TRY(
             db_.run("INSERT INTO order_line(n, number, unit, supplier, part_number, title, packs, price, "
@@ -224,7 +220,7 @@ Result<> Filing::settle_wear(const std::string& trailer) {
         COTTER_TRY(
             db_.run("INSERT INTO recheck(n, rule, trailer, due_day, each_trip, newest, kind, body) VALUES($1, "
                     "$2, $3, $4, 0, 1, $5, $6)",
-                    {packets.front().first, r.rule, trailer, day_or_null(r.due), wear, due_text(r)}));
+                    {packets.front().first, r.rule, trailer, r.day.days(), wear, due_text(r)}));
     return {};
 }
 

@@ -1,0 +1,177 @@
+// Finding jobs and trailers.
+#include <algorithm>
+#include <fmt/format.h>
+#include <set>
+
+#include "core/base/text.h"
+#include "core/ledger/ledger.h"
+#include "core/ledger/rows.h"
+#include "core/ledger/words.h"
+
+namespace cotter::ledger {
+
+namespace {
+
+constexpr std::size_t kMostAtOnce = 1000;
+
+std::int64_t bounded(std::size_t limit) {
+    return static_cast<std::int64_t>(std::clamp<std::size_t>(limit, 1, kMostAtOnce));
+}
+
+// Every word may be the beginning of one in the index. Words hold only letters and digits, so quotes are safe.
+std::string match_text(SqlEngine engine, const std::vector<std::string>& words) {
+    std::string out;
+    for (const std::string& word : words)
+        out += engine == SqlEngine::sqlite ? fmt::format("{}\"{}\"*", out.empty() ? "" : " AND ", word)
+                                           : fmt::format("{}'{}':*", out.empty() ? "" : " & ", word);
+    return out;
+}
+
+// The newest come first without sorting: a job's number is the order of the index as well.
+std::string search_sql(SqlEngine engine, Conditions& where, const std::vector<std::string>& words) {
+    const bool sqlite = engine == SqlEngine::sqlite;
+    if (words.empty()) return fmt::format("SELECT {}, '' FROM job", kJobColumns);
+    where.add(sqlite ? "search MATCH ?" : "search.words @@ CAST(? AS tsquery)", match_text(engine, words));
+    return fmt::format(
+        "SELECT {}, searched.fields FROM search JOIN job ON job.n = search.{} JOIN searched ON "
+        "searched.n = job.n",
+        kJobColumns, sqlite ? "rowid" : "n");
+}
+
+// All that a text may name: by number of the trailer, by key, or by the beginning of a job's id.
+struct Named {
+    std::set<std::string> trailers, jobs;
+};
+
+Result<Named> named(SqlDb& db, std::string_view text) {
+    Named out;
+    const std::string number = number_key(text), id = ascii_lower(text);
+    COTTER_TRY(
+        db.each("SELECT trailer FROM trailer WHERE trailer=$1", {std::string(text)}, [&](const SqlRows& r) -> Result<> {
+            out.trailers.insert(r.text(0));
+            return {};
+        }));
+    if (number.empty()) return out;
+    for (const char* column : {"unit_key", "plate_key", "vin_key"})
+        COTTER_TRY(db.each(fmt::format("SELECT DISTINCT trailer FROM job WHERE {}=$1", column), {number},
+                           [&](const SqlRows& r) -> Result<> {
+                               out.trailers.insert(r.text(0));
+                               return {};
+                           }));
+    if (id.size() < 4 || id.find_first_not_of("0123456789abcdef-") != std::string::npos) return out;
+    return db
+        .each("SELECT id, trailer FROM job WHERE id>=$1 AND id<$2 LIMIT 3", {id, id + "g"},
+              [&](const SqlRows& r) -> Result<> {
+                  out.jobs.insert(r.text(0));
+                  out.trailers.insert(r.text(1));
+                  return {};
+              })
+        .map([&] { return out; });
+}
+
+unexpected<Error> nothing_named(std::string_view text) {
+    return fail(Errc::not_found, "the ledger has nothing of that name", one_line(text, 60),
+                "give a unit, a plate, a VIN, or the first digits of a job's id");
+}
+
+unexpected<Error> several_named(std::string_view text, const std::set<std::string>& all) {
+    std::string list;
+    for (const std::string& one : all) list += (list.empty() ? "" : ", ") + one;
+    return fail(Errc::refused, fmt::format("that names several: {}", one_line(list, 200)), one_line(text, 60),
+                "say which");
+}
+
+TrailerLine trailer_line(const SqlRows& r) {
+    TrailerLine out;
+    const JobLine job = job_line(r);
+    out.key = job.trailer;
+    out.unit = job.unit;
+    out.plate = job.plate;
+    out.vin = job.vin;
+    out.last = job.opened;
+    out.open_findings = job.open_findings;
+    out.worst = job.worst;
+    out.kind = r.text(kJobColumnCount);
+    out.maker = r.text(kJobColumnCount + 1);
+    const std::string models = r.text(kJobColumnCount + 2);
+    for (std::size_t at = 0; at < models.size(); at = models.find('\n', at) + 1)
+        out.axle_models.push_back(models.substr(at, models.find('\n', at) - at));
+    out.visits = static_cast<std::size_t>(r.integer(kJobColumnCount + 3));
+    out.first = time_of(r.text(kJobColumnCount + 4));
+    return out;
+}
+
+}  // namespace
+
+Result<std::vector<Hit>> Ledger::search(const SearchAsk& ask) {
+    const auto words = typed_words(ask.words);
+    Conditions where;
+    const std::string select = search_sql(db().engine(), where, words);
+    add_filter(where, ask.filter);
+    std::string sql = select + where.text();
+    sql += fmt::format(" ORDER BY {} DESC",
+                       !words.empty() && db().engine() == SqlEngine::sqlite ? "search.rowid" : "job.n");
+    sql += " LIMIT " + where.next(bounded(ask.limit));
+    sql += " OFFSET " + where.next(static_cast<std::int64_t>(ask.offset));
+    std::vector<Hit> out;
+    COTTER_TRY(db().each(sql, where.values(), [&](const SqlRows& r) -> Result<> {
+        Hit hit{job_line(r), {}, {}};
+        if (!words.empty()) {
+            Field field = where_found(fields_from_text(r.text(kJobColumnCount)), words.back());
+            hit.field = std::move(field.name);
+            hit.text = std::move(field.text);
+        }
+        out.push_back(std::move(hit));
+        return {};
+    }));
+    return out;
+}
+
+Result<std::vector<JobLine>> Ledger::jobs(const JobFilter& filter, std::size_t limit, std::size_t offset) {
+    COTTER_ASSIGN(auto hits, search({{}, filter, limit, offset}));
+    std::vector<JobLine> out;
+    for (Hit& hit : hits) out.push_back(std::move(hit.job));
+    return out;
+}
+
+Result<std::vector<TrailerLine>> Ledger::trailers(std::size_t limit, std::size_t offset) {
+    std::vector<TrailerLine> out;
+    const std::string sql = fmt::format(
+        "SELECT {}, job.kind, job.maker, job.models, trailer.visits, trailer.first_opened FROM trailer JOIN job ON "
+        "job.n = trailer.n ORDER BY trailer.unit_key, trailer.trailer LIMIT $1 OFFSET $2",
+        kJobColumns);
+    COTTER_TRY(db().each(sql, {bounded(limit), static_cast<std::int64_t>(offset)}, [&](const SqlRows& r) -> Result<> {
+        out.push_back(trailer_line(r));
+        return {};
+    }));
+    return out;
+}
+
+Result<TrailerLine> Ledger::trailer_head(const std::string& key) {
+    const std::string sql = fmt::format(
+        "SELECT {}, job.kind, job.maker, job.models, trailer.visits, trailer.first_opened FROM trailer JOIN job ON "
+        "job.n = trailer.n WHERE trailer.trailer=$1",
+        kJobColumns);
+    COTTER_ASSIGN(const auto rows, db().query(sql, {key}));
+    COTTER_ASSIGN(const bool there, rows->next());
+    if (!there) return nothing_named(key);
+    return trailer_line(*rows);
+}
+
+Result<std::string> Ledger::find_trailer(std::string_view text) {
+    COTTER_ASSIGN(const Named all, named(db(), text));
+    if (all.trailers.empty()) return nothing_named(text);
+    if (all.trailers.size() > 1) return several_named(text, all.trailers);
+    return *all.trailers.begin();
+}
+
+Result<std::string> Ledger::find_job(std::string_view text) {
+    COTTER_ASSIGN(const Named all, named(db(), text));
+    if (all.jobs.size() == 1) return *all.jobs.begin();
+    if (all.jobs.size() > 1) return several_named(text, all.jobs);
+    if (all.trailers.empty()) return nothing_named(text);
+    if (all.trailers.size() > 1) return several_named(text, all.trailers);
+    return db().text("SELECT id FROM job WHERE trailer=$1 ORDER BY n DESC LIMIT 1", {*all.trailers.begin()});
+}
+
+}  // namespace cotter::ledger
