@@ -132,12 +132,11 @@ BadPacket bad_archive(int kind, const Material& m) {
                           raw([&](RawZip& zip) { zip.add("bag/a", m.text()).local.size += 7; }));
         case 10:
             return zipped("overlap", "overlaps the entry before it", overlapping(m));
-        default: {
-            Bytes changed = good;
-            const std::string behind = "more behind it";
-            changed.insert(changed.end(), behind.begin(), behind.end());
-            return zipped("bytes behind", "behind", std::move(changed));
-        }
+        default:
+            return zipped("bytes between", "belong to no", raw([&](RawZip& zip) {
+                              zip.add("bag/a", m.text());
+                              zip.add("bag/b", m.text()).gap = "hidden";
+                          }));
     }
 }
 
