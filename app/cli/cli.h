@@ -29,13 +29,23 @@ struct Command {
     Run run;
 };
 
+[[nodiscard]] Command accept_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command app_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command backup_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command check_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command demo_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command due_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command export_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command failures_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command find_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command history_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command jobs_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command judge_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command move_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command orders_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command pack_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command quote_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command receive_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command replay_command(CLI::App& app, Ports& ports);
 
 // Prints "cotter: what: where; todo" to stderr, as JSON to stdout too when `json`; gives kFailed.

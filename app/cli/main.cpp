@@ -27,9 +27,13 @@ int run(int argc, char** argv, Ports& ports) {
     app.name("cotter");
     app.set_version_flag("--version", "cotter " COTTER_VERSION);
     app.require_subcommand(1);
-    const std::vector<Command> commands{app_command(app, ports),    demo_command(app, ports), jobs_command(app, ports),
-                                        replay_command(app, ports), pack_command(app, ports), judge_command(app, ports),
-                                        quote_command(app, ports),  check_command(app, ports)};
+    const std::vector<Command> commands{
+        app_command(app, ports),    demo_command(app, ports),   jobs_command(app, ports),
+        replay_command(app, ports), pack_command(app, ports),   judge_command(app, ports),
+        quote_command(app, ports),  check_command(app, ports),  receive_command(app, ports),
+        accept_command(app, ports), find_command(app, ports),   history_command(app, ports),
+        due_command(app, ports),    orders_command(app, ports), failures_command(app, ports),
+        export_command(app, ports), backup_command(app, ports), move_command(app, ports)};
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& wrong) {

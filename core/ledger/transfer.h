@@ -10,7 +10,8 @@ using Step = std::function<bool(std::size_t done, std::size_t total)>;  // false
 
 // Writes packets.csv, jobs.csv, trailers.csv, findings.csv, readings.csv, torques.csv, levels.csv, quotes.csv, due.csv,
 // orders.csv (RFC 4180) and ledger.jsonl (one JSON object a line: every packet with its whole job document) into the
-// folder. The same packets give the same bytes, in whatever order they came and on either engine.
+// folder. The same packets taken in in the same order give the same bytes, on either engine, whenever that was. When
+// packets came, and what was refused, is the log of receipts and stays out.
 [[nodiscard]] Result<> export_all(Ledger& ledger, const std::string& folder, const Step& step = {});
 
 [[nodiscard]] std::string due_csv(const std::vector<DueRow>& rows);

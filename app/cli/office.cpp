@@ -1,0 +1,48 @@
+// Opening.
+#include "app/cli/office.h"
+
+#include "core/store/sql.h"
+
+namespace cotter::cli {
+
+namespace {
+constexpr std::uint64_t kLargestRules = 8u << 20;
+}
+
+void add_ledger_options(CLI::App& parser, LedgerPlace& place) {
+    parser.add_option("--ledger", place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE")->required();
+    parser.add_option("--photos", place.photos, "The folder of its photos, where it is not the one it remembers");
+    parser.add_flag("--json", place.json, "Answer in JSON");
+}
+
+Result<std::unique_ptr<Office>> open_office(Ports& ports, const LedgerPlace& place, ledger::Open mode) {
+    auto office = std::make_unique<Office>();
+    COTTER_ASSIGN(office->judging, load_register(ports.files, ports.share));
+    COTTER_ASSIGN(const Bytes text,
+                  read_file(ports.files, join_path(ports.share, "procedures/rechecks.json"), kLargestRules));
+    COTTER_ASSIGN(office->rechecks, rechecks_from_json(as_text(text)));
+    office->rules = {office->judging.limits, &office->rechecks};
+    COTTER_ASSIGN(office->ledger, ledger::Ledger::open({ports.files, ports.workers, ports.clock}, office->rules,
+                                                       place.ledger, mode, place.photos));
+    return office;
+}
+
+Result<std::unique_ptr<ledger::Ledger>> open_another(Ports& ports, const Office& office, const LedgerPlace& place) {
+    return ledger::Ledger::open({ports.files, ports.workers, ports.clock}, office.rules, place.ledger,
+                                ledger::Open::create, place.photos);
+}
+
+std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::string what) {
+    if (!ports.terminal) return {};
+    return [what = std::move(what)](std::size_t done, std::size_t total) {
+        if (done % 50 == 0) fmt::print(stderr, "\r{} {}/{}", what, done, total);
+        if (done == total) fmt::print(stderr, "\r\x1b[K");
+        return true;
+    };
+}
+
+void print_json(const Json& json) {
+    fmt::print("{}\n", json.dump(2, ' ', false, Json::error_handler_t::replace));
+}
+
+}  // namespace cotter::cli

@@ -1,0 +1,40 @@
+// A ledger opened for a command, with the rules that it goes by. One thread.
+#pragma once
+
+#include <memory>
+#include <string>
+
+#include "app/cli/cli.h"
+#include "core/judge/register.h"
+#include "core/ledger/ledger.h"
+#include "core/survey/json_visitors.h"
+
+namespace cotter::cli {
+
+// What every command of the office asks for.
+struct LedgerPlace {
+    std::string ledger;  // a file or "postgresql://…"
+    std::string photos;  // the vault's folder; empty: as the ledger remembers
+    bool json = false;
+};
+void add_ledger_options(CLI::App& parser, LedgerPlace& place);
+
+struct Office {
+    JudgeRegister judging;
+    RecheckRules rechecks;
+    ledger::Rules rules;
+    std::unique_ptr<ledger::Ledger> ledger;
+};
+// The rules are read once and must stay where they are, hence the pointer.
+[[nodiscard]] Result<std::unique_ptr<Office>> open_office(Ports& ports, const LedgerPlace& place, ledger::Open mode);
+// A second ledger by the same rules.
+[[nodiscard]] Result<std::unique_ptr<ledger::Ledger>> open_another(Ports& ports, const Office& office,
+                                                                   const LedgerPlace& place);
+
+// A bar on stderr for work that is counted, where stdout is a terminal.
+[[nodiscard]] std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::string what);
+
+// Prints a JSON value as all commands do.
+void print_json(const Json& json);
+
+}  // namespace cotter::cli
