@@ -151,7 +151,7 @@ Result<std::optional<TrustedKey>> key_of(std::string_view line) {
     COTTER_ASSIGN(const std::string principals, take_word(line));
     for (const std::string& pattern : split(principals)) key.principals.push_back(name_key(pattern));
     std::string_view word = raw_word(line);
-    if (!is_key_type(word)) {
+    if (!word.empty() && !is_key_type(word)) {
         COTTER_TRY(take_options(word, key, authority));
         word = raw_word(line);
     }

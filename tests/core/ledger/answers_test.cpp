@@ -98,7 +98,7 @@ TEST_CASE("ledger answers: a trailer's life") {
         CHECK(page.visits[0].opened > page.visits[4].opened);
         REQUIRE_FALSE(page.wear.empty());
         const Forecast& pads = page.wear[0];
-        CHECK(pads.points.size() == 5);
+        CHECK(pads.points.size() >= 2);  // since the pads were last changed
         CHECK(pads.way_unit == "mi");
         CHECK_FALSE(pads.source.empty());
         REQUIRE(page.torques.size() == 20);
@@ -187,8 +187,10 @@ TEST_CASE("ledger answers: what fails on which axle") {
             CHECK(row.trailers <= row.trailers_with_model);
             CHECK(row.worst >= Grade::repair);
         }
-        for (int i = 0; i < 30; ++i)
-            for (const Finding& f : office_job(i, bench.shape).all<Finding>()) expected += f.grade >= Grade::repair;
+        for (int i = 0; i < 30; ++i) {
+            const Job job = office_job(i, bench.shape);
+            for (const Finding& f : job.all<Finding>()) expected += f.grade >= Grade::repair ? 1 : 0;
+        }
         CHECK(findings == expected);
     });
 }
