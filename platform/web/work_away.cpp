@@ -68,7 +68,6 @@ Result<Json> pack_here(const WorkPlace& place, const Json& order) {
     for (const Json& facts : order.at("earlier")) out.earlier.push_back(facts_of(facts));
     out.paper = from_name<Paper>(order.at("paper").get<std::string>()).value_or(Paper::letter);
     out.out_folder = order.at("out_folder");
-    COTTER_TRY(place.files.make_folders(place.book_folder));
     COTTER_TRY(replace_file(place.files, join_path(place.book_folder, kKeyFile),
                             as_bytes(order.at("key").get<std::string>())));
     COTTER_ASSIGN(const Packed packed, make_packet(place, out));
@@ -131,6 +130,7 @@ void WorkAway::pack(PackOrder order, std::function<void(Result<Packed>)> done) {
 
 std::string carry_out(Files& files, Random& random, const std::string& software, const std::string& order) {
     const Json json = Json::parse(order, nullptr, false);
+    if (const auto made = files.make_folders(kBookFolder); !made) return text_of({{"error", json_of(made.error())}});
     SerialWorkers workers;
     PhotoVault vault(files, workers, kBookFolder);
     const std::string kind = json.at("kind");

@@ -3,7 +3,7 @@
 
 #include <fstream>
 
-#include "core/book/sqlite.h"
+#include "core/store/sqlite.h"
 #include "tests/core/book/book_bench.h"
 
 namespace cotter::test {
