@@ -18,7 +18,8 @@ bool reads_before(const MirrorItem& a, const MirrorItem& b) {
 MirrorItem item_of(const Target& target, const TargetLog& log) {
     MirrorItem item{MirrorItem::Kind::target, target.id,    target.role, target.label, target.value, target.seen,
                     target.enabled,           target.chosen};
-    if (item.rect.empty()) item.rect = target.rect;
+    item.away = target.seen.empty();
+    if (item.away) item.rect = target.rect;
     if (target.role == Role::field || !target.value.empty()) return item;
     for (const TextInk& text : log.texts)
         if (text.target == target.id && text.layer == target.layer && text.text != target.label)

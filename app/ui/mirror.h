@@ -15,6 +15,7 @@ struct MirrorItem {
     Rect rect;          // what can be seen of it; all of it when it is scrolled away
     bool enabled = true;
     bool chosen = false;
+    bool away = false;  // scrolled away: a press at its place would meet something else
 
     bool operator==(const MirrorItem&) const = default;
 };

@@ -36,7 +36,8 @@ nlohmann::json json_of(const MirrorItem& item) {
             {"rect",
              {std::lround(item.rect.x), std::lround(item.rect.y), std::lround(item.rect.w), std::lround(item.rect.h)}},
             {"on", item.enabled},
-            {"chosen", item.chosen}};
+            {"chosen", item.chosen},
+            {"away", item.away}};
 }
 
 // Before anything is shown: the page puts an earlier image back when this fails.

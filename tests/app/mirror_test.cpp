@@ -68,4 +68,5 @@ TEST_CASE("a target that is scrolled away keeps its place") {
     log.targets = {button(1, "Below", {0, 2000, 100, 60})};
     log.targets[0].seen = {};
     CHECK(mirror_of(log).at(0).rect == Rect{0, 2000, 100, 60});
+    CHECK(mirror_of(log).at(0).away);
 }

@@ -82,7 +82,7 @@ export class Hands {
             const found = all.filter((e) => e.dataset.label === wanted && e.getAttribute('aria-disabled') !== 'true')[n - 1];
             if (!found) return null;
             const box = found.getBoundingClientRect();
-            return { x: box.x, y: box.y, w: box.width, h: box.height };
+            return { x: box.x, y: box.y, w: box.width, h: box.height, away: found.dataset.away === 'true' };
         }, [label, nth]);
     }
 
@@ -109,7 +109,7 @@ export class Hands {
         for (let look = 0; look < 30; ++look) {
             const box = await this.#box(label, nth);
             if (!box) throw new Error(`there is no '${label}': ${JSON.stringify(await this.labels())}`);
-            if (box.h >= 30 && box.y >= 60 && box.y + box.h <= height) return box;
+            if (!box.away && box.h >= 30 && box.y >= 60 && box.y + box.h <= height) return box;
             await this.swipe(Math.max(-300, Math.min(300, box.y + box.h / 2 - height / 2)));
         }
         throw new Error(`'${label}' cannot be scrolled to`);

@@ -33,9 +33,9 @@ async function torque(hands) {
     await hands.tap('Save');
     for (const setting of ['', '60 lb-ft', '120 lb-ft', 'check 120 lb-ft']) {
         if (setting) await hands.tap(`Start ${setting}`);
-        for (const nut of kNuts) await hands.tap(`Nut ${nut} clicked`);
+        for (const nut of kNuts) await hands.tap(`Nut ${nut}`);
     }
-    await hands.expect('Proved');
+    await hands.expect('check 120 lb-ft, done');
     await hands.back();
 }
 

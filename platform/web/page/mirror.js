@@ -53,6 +53,7 @@ export class Mirror {
         set(element, 'aria-label', label);
         set(element, 'data-label', item.label);
         set(element, 'data-value', item.value);
+        set(element, 'data-away', item.away ? 'true' : null);
         set(element, 'aria-disabled', item.on ? null : 'true');
         set(element, 'aria-checked', ['choice', 'toggle'].includes(item.kind) ? String(item.chosen) : null);
         set(element, 'aria-pressed', item.kind === 'chip' ? String(item.chosen) : null);
@@ -65,6 +66,7 @@ export class Mirror {
         element.tabIndex = -1; // keys go to the program, which has a focus of its own
         element.addEventListener('click', (event) => {
             event.preventDefault();
+            if (element.dataset.away === 'true') return; // something else lies there now
             const box = element.getBoundingClientRect();
             this.#press(box.x + box.width / 2, box.y + box.height / 2);
         });
