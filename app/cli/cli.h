@@ -34,6 +34,7 @@ struct Command {
 [[nodiscard]] Command backup_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command check_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command demo_command(CLI::App& app, Ports& ports);
+[[nodiscard]] Command desk_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command due_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command export_command(CLI::App& app, Ports& ports);
 [[nodiscard]] Command failures_command(CLI::App& app, Ports& ports);

@@ -33,7 +33,8 @@ int run(int argc, char** argv, Ports& ports) {
         quote_command(app, ports),  check_command(app, ports),  receive_command(app, ports),
         accept_command(app, ports), find_command(app, ports),   history_command(app, ports),
         due_command(app, ports),    orders_command(app, ports), failures_command(app, ports),
-        export_command(app, ports), backup_command(app, ports), move_command(app, ports)};
+        export_command(app, ports), backup_command(app, ports), move_command(app, ports),
+        desk_command(app, ports)};
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& wrong) {

@@ -16,6 +16,11 @@ struct AuditLimits {
     double contrast = 7;
 };
 
+// Where a mouse points: rows of a table lie close to each other.
+[[nodiscard]] constexpr AuditLimits desk_limits() {
+    return {32, 2, 16, 7};
+}
+
 // One line for each offence: what, which, by how much, where. Only the layer that takes input is looked at.
 [[nodiscard]] std::vector<std::string> audit(const TargetLog& log, float width, float height,
                                              const AuditLimits& limits = {});

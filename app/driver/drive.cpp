@@ -22,7 +22,7 @@ Result<RunOutcome> drive(DriverHost& host, Files& files, const DriveSpec& spec,
     const auto commands = parse_script(as_text(text));
     if (!commands) return named(commands.error());
     const auto keep = [&](const std::string& name, ByteView png) { return keep_shot(files, spec.shots, name, png); };
-    ScriptRunner runner(host, {say, keep, spec.audit});
+    ScriptRunner runner(host, {say, keep, spec.audit, spec.limits});
     auto outcome = runner.run(*commands);
     if (!outcome) return named(outcome.error());
     return outcome;

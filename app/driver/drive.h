@@ -15,6 +15,7 @@ struct DriveSpec {
     std::string script;  // path of the script
     std::string shots;   // folder for NAME.png; made when it is not there; empty: no shots may be taken
     bool audit = false;
+    AuditLimits limits = {};
 };
 
 // Fails as parse_script and ScriptRunner::run do, with the script's name put before the line.

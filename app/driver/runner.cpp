@@ -4,6 +4,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include <fmt/format.h>
@@ -239,14 +240,26 @@ void ScriptRunner::type(std::string_view text) {
 }
 
 void ScriptRunner::key(std::string_view name) {
-    const ImGuiKey key = name == "back"     ? ImGuiKey_AppBack
-                         : name == "enter"  ? ImGuiKey_Enter
-                         : name == "tab"    ? ImGuiKey_Tab
-                         : name == "escape" ? ImGuiKey_Escape
-                                            : ImGuiKey_Backspace;
-    host_.stage().key(key, true);
+    struct Known {
+        std::string_view name;
+        ImGuiKey key;
+        ImGuiKey with = ImGuiKey_None;
+    };
+    constexpr std::array kKnown{
+        Known{"back", ImGuiKey_AppBack},     Known{"enter", ImGuiKey_Enter},
+        Known{"tab", ImGuiKey_Tab},          Known{"escape", ImGuiKey_Escape},
+        Known{"up", ImGuiKey_UpArrow},       Known{"down", ImGuiKey_DownArrow},
+        Known{"page-up", ImGuiKey_PageUp},   Known{"page-down", ImGuiKey_PageDown},
+        Known{"home", ImGuiKey_Home},        Known{"end", ImGuiKey_End},
+        Known{"space", ImGuiKey_Space},      Known{"ctrl-a", ImGuiKey_A, ImGuiMod_Ctrl},
+        Known{"shift-down", ImGuiKey_DownArrow, ImGuiMod_Shift}};
+    const auto* known = std::find_if(kKnown.begin(), kKnown.end(), [&](const Known& k) { return k.name == name; });
+    const Known key = known == kKnown.end() ? Known{"backspace", ImGuiKey_Backspace} : *known;
+    if (key.with != ImGuiKey_None) host_.stage().key(key.with, true);
+    host_.stage().key(key.key, true);
     frame();
-    host_.stage().key(key, false);
+    host_.stage().key(key.key, false);
+    if (key.with != ImGuiKey_None) host_.stage().key(key.with, false);
     settle();
 }
 
@@ -298,7 +311,7 @@ Result<> ScriptRunner::shoot(const std::string& name) {
 void ScriptRunner::report_audit() {
     const UiStage& stage = host_.stage();
     for (const std::string& line : list_targets(stage.log())) ports_.say("  " + line);
-    const auto offences = audit(stage.log(), stage.width(), stage.height());
+    const auto offences = audit(stage.log(), stage.width(), stage.height(), ports_.limits);
     for (const std::string& line : offences) ports_.say("OFFENCE " + line);
     outcome_.offences += static_cast<int>(offences.size());
 }

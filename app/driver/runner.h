@@ -6,6 +6,7 @@
 #include <string>
 #include <string_view>
 
+#include "app/driver/audit.h"
 #include "app/driver/host.h"
 #include "app/driver/script.h"
 
@@ -15,6 +16,7 @@ struct RunnerPorts {
     std::function<void(std::string_view)> say;                            // one line for the reader
     std::function<Result<>(const std::string& name, ByteView png)> keep;  // a screenshot
     bool audit = false;                                                   // at each shot, and at the end
+    AuditLimits limits = {};
 };
 
 struct RunOutcome {

@@ -1,5 +1,6 @@
 // The script of a driven screen: one command a line, '#' begins a comment. Pure; any thread.
-//   tap "label" [n] | "label" U,V | X,Y   press-hold "label" | X,Y [MS]     key back|enter|tab|escape|backspace
+//   tap "label" [n] | "label" U,V | X,Y   press-hold "label" | X,Y [MS]     key back|enter|tab|escape|backspace|
+//                                         up|down|page-up|page-down|home|end|space|ctrl-a|shift-down
 //   drag ["label"] X1,Y1 X2,Y2 [MS]       pinch X,Y FROM TO                 text "words"
 //   wait N ms | wait N frames             rotate WxH                        shot NAME
 //   expect "text" | expect-not "text"     scroll-to "label"                 note "words"

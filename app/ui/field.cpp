@@ -82,6 +82,7 @@ bool input(const UiContext& ui, const Name& name, const FieldSpec& spec, const R
     ImGui::SetCursorScreenPos({box.x, box.y});
     ImGui::SetNextItemWidth(box.w);
     ImGui::BeginDisabled(!spec.enabled);
+    if (spec.focus) ImGui::SetKeyboardFocusHere();
     const bool changed = ImGui::InputText(("###" + std::string(name.key)).c_str(), buffer.data(), buffer.size(),
                                           ImGuiInputTextFlags_CallbackAlways, fulfil, &wish);
     ImGui::EndDisabled();

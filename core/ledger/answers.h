@@ -86,14 +86,19 @@ struct JobFilter {
     bool doubtful = false;  // flagged or in conflict
 };
 
+// What jobs found are sorted by; equal ones by time, the newest first.
+enum class JobOrder { opened, unit, customer, technician, worst, open_findings };
+
 struct SearchAsk {
     std::string words;  // as typed: each word may be the beginning of one in the job. Empty: all jobs
     JobFilter filter;
     std::size_t limit = 50;  // 1…1000
     std::size_t offset = 0;
+    JobOrder order = JobOrder::opened;
+    bool rising = false;  // the least first
 };
 
-// A job found, newest first, and why: the field that holds the last word typed.
+// A job found, in the order asked for, and why: the field that holds the last word typed.
 struct Hit {
     JobLine job;
     std::string field;  // "unit", "plate", "VIN", "place", "customer", "technician", "finding", "part", "note", …

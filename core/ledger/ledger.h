@@ -65,7 +65,8 @@ public:
     [[nodiscard]] Result<Counts> counts();
 
     // ---- finding
-    [[nodiscard]] Result<std::vector<Hit>> search(const SearchAsk& ask);  // newest first
+    [[nodiscard]] Result<std::vector<Hit>> search(const SearchAsk& ask);
+    [[nodiscard]] Result<std::int64_t> count(const SearchAsk& ask);  // how many it finds, without limit
     [[nodiscard]] Result<std::vector<JobLine>> jobs(const JobFilter& filter, std::size_t limit, std::size_t offset);
     [[nodiscard]] Result<std::vector<TrailerLine>> trailers(std::size_t limit,
                                                             std::size_t offset);  // by unit, then key

@@ -27,15 +27,33 @@ std::string match_text(SqlEngine engine, const std::vector<std::string>& words) 
     return out;
 }
 
-// The newest come first without sorting: a job's number is the order of the index as well.
-std::string search_sql(SqlEngine engine, Conditions& where, const std::vector<std::string>& words) {
+// Where the jobs found come from; `where` gets the condition.
+std::string found_sql(SqlEngine engine, Conditions& where, const std::vector<std::string>& words) {
     const bool sqlite = engine == SqlEngine::sqlite;
-    if (words.empty()) return fmt::format("SELECT {}, '' FROM job", kJobColumns);
+    if (words.empty()) return " FROM job";
     where.add(sqlite ? "search MATCH ?" : "search.words @@ CAST(? AS tsquery)", match_text(engine, words));
-    return fmt::format(
-        "SELECT {}, searched.fields FROM search JOIN job ON job.n = search.{} JOIN searched ON "
-        "searched.n = job.n",
-        kJobColumns, sqlite ? "rowid" : "n");
+    return fmt::format(" FROM search JOIN job ON job.n = search.{}", sqlite ? "rowid" : "n");
+}
+
+// The newest come first without sorting: a job's number is the order of the index as well.
+std::string order_sql(SqlEngine engine, const SearchAsk& ask, bool words) {
+    const char* way = ask.rising ? "ASC" : "DESC";
+    const char* number = words && engine == SqlEngine::sqlite ? "search.rowid" : "job.n";
+    switch (ask.order) {
+        case JobOrder::unit:
+            return fmt::format(" ORDER BY job.unit_key {}, {} DESC", way, number);
+        case JobOrder::customer:
+            return fmt::format(" ORDER BY job.customer_key {}, {} DESC", way, number);
+        case JobOrder::technician:
+            return fmt::format(" ORDER BY job.technician_key {}, {} DESC", way, number);
+        case JobOrder::worst:
+            return fmt::format(" ORDER BY job.worst {}, {} DESC", way, number);
+        case JobOrder::open_findings:
+            return fmt::format(" ORDER BY job.open_findings {}, {} DESC", way, number);
+        case JobOrder::opened:
+            break;
+    }
+    return fmt::format(" ORDER BY {} {}", number, way);
 }
 
 // All that a text may name: by number of the trailer, by key, or by the beginning of a job's id.
@@ -106,11 +124,12 @@ TrailerLine trailer_line(const SqlRows& r) {
 Result<std::vector<Hit>> Ledger::search(const SearchAsk& ask) {
     const auto words = typed_words(ask.words);
     Conditions where;
-    const std::string select = search_sql(db().engine(), where, words);
+    const std::string from = found_sql(db().engine(), where, words);
     add_filter(where, ask.filter);
-    std::string sql = select + where.text();
-    sql += fmt::format(" ORDER BY {} DESC",
-                       !words.empty() && db().engine() == SqlEngine::sqlite ? "search.rowid" : "job.n");
+    const bool fields = !words.empty();
+    std::string sql = fmt::format("SELECT {}, {}{}{}", kJobColumns, fields ? "searched.fields" : "''", from,
+                                  fields ? " JOIN searched ON searched.n = job.n" : "");
+    sql += where.text() + order_sql(db().engine(), ask, fields);
     sql += " LIMIT " + where.next(bounded(ask.limit));
     sql += " OFFSET " + where.next(static_cast<std::int64_t>(ask.offset));
     std::vector<Hit> out;
@@ -125,6 +144,13 @@ Result<std::vector<Hit>> Ledger::search(const SearchAsk& ask) {
         return {};
     }));
     return out;
+}
+
+Result<std::int64_t> Ledger::count(const SearchAsk& ask) {
+    Conditions where;
+    const std::string from = found_sql(db().engine(), where, typed_words(ask.words));
+    add_filter(where, ask.filter);
+    return db().integer("SELECT count(*)" + from + where.text(), where.values());
 }
 
 Result<std::vector<JobLine>> Ledger::jobs(const JobFilter& filter, std::size_t limit, std::size_t offset) {

@@ -1,0 +1,145 @@
+// See desk_session.h: what the pages show, asked of the ledger.
+#include <fmt/format.h>
+
+#include "app/desk/desk_session.h"
+
+namespace cotter::desk {
+
+void DeskSession::load() {
+    if (const auto done = try_load(); !done) note(done, {});
+}
+
+Result<> DeskSession::try_load() {
+    COTTER_ASSIGN(counts_, parts_.ledger->counts());
+    switch (route().page) {
+        case Page::jobs:
+            return load_register();
+        case Page::trailer:
+            return load_trailer(route().record);
+        case Page::compare:
+            return load_compared();
+        case Page::due:
+            return load_due();
+        case Page::orders:
+            return load_orders();
+        case Page::failures:
+            return load_failures();
+        case Page::receipts:
+            return load_receipts();
+        case Page::take_in:
+            break;
+    }
+    return {};
+}
+
+ledger::SearchAsk DeskSession::search_ask() const {
+    ledger::SearchAsk ask;
+    ask.words = asked_.words;
+    ask.filter = asked_.filter;
+    ask.limit = PagedRows::kPage;
+    if (jobs_.sort) {
+        ask.order = job_order(jobs_.sort->column);
+        ask.rising = !jobs_.sort->falling;
+    }
+    return ask;
+}
+
+// The first page tells how many there are where it is not full: counting is left out then.
+Result<> DeskSession::load_register() {
+    job_pages_.clear();
+    ++jobs_.made;
+    auto& rows = std::get<PagedRows>(jobs_.rows);
+    rows.start(PagedRows::kPage);
+    COTTER_TRY(fetch(0));
+    if (job_pages_[0].size() == PagedRows::kPage) {
+        COTTER_ASSIGN(const std::int64_t all, parts_.ledger->count(search_ask()));
+        rows.grow(static_cast<std::size_t>(all));
+    } else {
+        rows.grow(job_pages_[0].size());
+    }
+    if (counts_.jobs == 0)
+        jobs_.empty = "No job is on file yet. Take packets in first: drop them onto this window.";
+    else
+        jobs_.empty = "No job on file is like that.";
+    return {};
+}
+
+Result<> DeskSession::fetch(std::size_t page) {
+    List* shown = shown_list();
+    auto& rows = std::get<PagedRows>(shown->rows);
+    std::vector<TableRow> out;
+    if (shown == &receipts_) {
+        COTTER_ASSIGN(const auto receipts, parts_.ledger->receipts(PagedRows::kPage, page * PagedRows::kPage));
+        for (const ledger::Receipt& receipt : receipts) out.push_back(receipt_row(receipt));
+        rows.put(page, std::move(out));
+        return {};
+    }
+    ledger::SearchAsk ask = search_ask();
+    ask.offset = page * PagedRows::kPage;
+    COTTER_ASSIGN(const auto hits, parts_.ledger->search(ask));
+    std::vector<ledger::JobLine>& jobs = job_pages_[page];
+    jobs.clear();
+    for (const ledger::Hit& hit : hits) {
+        out.push_back(job_row(hit));
+        jobs.push_back(hit.job);
+    }
+    rows.put(page, std::move(out));
+    return {};
+}
+
+Result<> DeskSession::load_trailer(const std::string& key) {
+    COTTER_ASSIGN(const ledger::TrailerPage page, parts_.ledger->trailer(key));
+    const Part part = trailer_ ? trailer_->part : Part::visits;
+    Trailer view = trailer_view(page);
+    const bool same = trailer_ && trailer_->title == view.title;
+    trailer_ = std::move(view);
+    if (same) trailer_->part = part;
+    return {};
+}
+
+Result<> DeskSession::load_compared() {
+    COTTER_ASSIGN(const ledger::Comparison comparison, parts_.ledger->compare(route().record, route().other));
+    compared_ = compared_view(comparison);
+    return {};
+}
+
+Result<> DeskSession::load_due() {
+    const Date now = today();
+    ledger::DueAsk ask;
+    ask.until = Date::from_days(now.days() + due_asked_.days);
+    ask.kinds = due_asked_.kinds;
+    COTTER_ASSIGN(due_rows_, parts_.ledger->due(ask));
+    std::vector<TableRow> rows;
+    trailers_.clear();
+    for (const ledger::DueRow& row : due_rows_) {
+        rows.push_back(due_row(row, now));
+        trailers_[rows.back().key] = row.trailer;
+    }
+    due_.title = "Due by " + ask.until->text();
+    due_.keep(std::move(rows));
+    return {};
+}
+
+Result<> DeskSession::load_orders() {
+    COTTER_ASSIGN(order_rows_, parts_.ledger->orders());
+    std::vector<TableRow> rows;
+    for (const ledger::OrderRow& row : order_rows_) rows.push_back(order_row(row));
+    orders_.keep(std::move(rows));
+    return {};
+}
+
+Result<> DeskSession::load_failures() {
+    COTTER_ASSIGN(const auto failures, parts_.ledger->failures());
+    std::vector<TableRow> rows;
+    for (const ledger::AxleFailure& row : failures) rows.push_back(failure_row(row));
+    failures_.keep(std::move(rows));
+    return {};
+}
+
+Result<> DeskSession::load_receipts() {
+    ++receipts_.made;
+    std::get<PagedRows>(receipts_.rows).start(static_cast<std::size_t>(counts_.receipts));
+    return fetch(0);
+}
+
+}  // namespace cotter::desk

@@ -1,0 +1,115 @@
+// The open ledger as the desk's screens see it: where the user is, the lists of the pages, what runs beside. Commands
+// change it, screens are drawn from it. No ImGui. The app's thread only.
+#pragma once
+
+#include <memory>
+#include <optional>
+
+#include "app/desk/desk_command.h"
+#include "app/desk/list.h"
+#include "app/desk/take_in.h"
+#include "app/desk/trailer_view.h"
+#include "core/ledger/ledger.h"
+
+namespace cotter::desk {
+
+// All of it outlives the session, but for what is moved in.
+struct DeskParts {
+    Files& files;
+    Clock& clock;
+    TaskRunner& tasks;
+    std::unique_ptr<ledger::Ledger> ledger;
+    OpenAnother another;  // the same ledger once more, for work beside the screen
+    ledger::TrustList trust;
+    std::string share;         // where the fonts are
+    std::string lists_folder;  // where lists are written to
+    std::string software;      // "Cotter 0.1.0"
+};
+
+// What the last thing done came to.
+struct Notice {
+    std::string text;
+    bool bad = false;
+};
+
+class DeskSession {
+public:
+    // Fails as the ledger's first answers do.
+    [[nodiscard]] static Result<std::unique_ptr<DeskSession>> open(DeskParts parts);
+
+    void apply(const Command& command);
+    void collect();  // once a frame: what came from beside
+
+    [[nodiscard]] const Route& route() const { return stack_.back(); }
+    [[nodiscard]] bool at_bottom() const { return stack_.size() == 1; }
+    [[nodiscard]] const ledger::Counts& counts() const { return counts_; }
+    [[nodiscard]] const Notice& notice() const { return notice_; }
+    [[nodiscard]] Date today() const { return parts_.clock.now().local_date(); }
+
+    // The list of the page shown, or of its part; nullptr where there is none.
+    [[nodiscard]] const List* list() const { return const_cast<DeskSession*>(this)->shown_list(); }
+    [[nodiscard]] const AskRegister& asked() const { return asked_; }
+    [[nodiscard]] const ledger::JobLine* job_at(std::size_t row) const;  // of the register; nullptr: not there yet
+    [[nodiscard]] const AskDue& asked_due() const { return due_asked_; }
+    [[nodiscard]] const Trailer* trailer() const { return trailer_ ? &*trailer_ : nullptr; }
+    [[nodiscard]] const Compared* compared() const { return compared_ ? &*compared_ : nullptr; }
+    [[nodiscard]] const TakeInState& take_in() const { return take_in_; }
+    [[nodiscard]] const std::string& lists_folder() const { return parts_.lists_folder; }
+    [[nodiscard]] PhotoVault& photos() { return parts_.ledger->photos(); }
+    // The trailer that a row of a list leads to; empty: none.
+    [[nodiscard]] std::string trailer_of(const std::string& row_key) const;
+
+private:
+    explicit DeskSession(DeskParts parts);
+    void act(const GoTo& c);
+    void act(const GoBack&);
+    void act(const ShowPart& c);
+    void act(const AskRegister& c);
+    void act(const AskDue& c);
+    void act(const WantRows& c);
+    void act(const SortList& c);
+    void act(const NarrowList& c);
+    void act(const ShowColumn& c);
+    void act(const WriteList& c);
+    void act(const TakeIn& c);
+    void act(const CancelTakeIn&);
+    void act(const AcceptKey& c);
+    void act(const ChoosePacket& c);
+    void act(const DismissNotice&) { notice_ = {}; }
+
+    [[nodiscard]] List* shown_list();
+    void load();  // the page shown, from the ledger
+    [[nodiscard]] Result<> try_load();
+    [[nodiscard]] Result<> load_register();
+    [[nodiscard]] Result<> load_trailer(const std::string& key);
+    [[nodiscard]] Result<> load_compared();
+    [[nodiscard]] Result<> load_due();
+    [[nodiscard]] Result<> load_orders();
+    [[nodiscard]] Result<> load_failures();
+    [[nodiscard]] Result<> load_receipts();
+    [[nodiscard]] Result<> fetch(std::size_t page);  // of the paged list shown
+    [[nodiscard]] ledger::SearchAsk search_ask() const;
+    [[nodiscard]] std::function<Result<Bytes>()> make_file(ListFile as);
+    void took(Taken taken);
+    void end_batch();
+    void note(const Result<>& done, std::string good);
+
+    DeskParts parts_;
+    std::vector<Route> stack_{Route{}};
+    ledger::Counts counts_;
+    Notice notice_;
+    AskRegister asked_;
+    AskDue due_asked_;
+    List jobs_, due_, orders_, failures_, receipts_, came_;
+    std::map<std::size_t, std::vector<ledger::JobLine>> job_pages_;  // beside the register's rows
+    std::vector<ledger::DueRow> due_rows_;
+    std::vector<ledger::OrderRow> order_rows_;
+    std::map<std::string, std::string> trailers_;  // of rows, by key
+    std::optional<Trailer> trailer_;
+    std::optional<Compared> compared_;
+    TakeInState take_in_;
+    std::shared_ptr<Batch> batch_;
+    std::vector<TableRow> came_rows_;
+};
+
+}  // namespace cotter::desk

@@ -1,0 +1,154 @@
+// See rows.h: what was found, tightened and spent on a trailer, and two visits beside each other.
+#include <fmt/format.h>
+
+#include "app/desk/rows.h"
+#include "app/views/chrome.h"
+#include "core/base/text.h"
+
+namespace cotter::desk {
+
+namespace {
+
+constexpr std::size_t kMostText = 300;
+
+std::string place_of(const Place& place) {
+    return place_words(place, SideWords::left_right);
+}
+
+std::string setting_of(const Torque& torque) {
+    if (torque.taken != Taken::measured) return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
+    return torque.passes.empty() ? "no pass recorded" : torque.passes.back().setting.text();
+}
+
+std::string settled_words(const ledger::FindingLine& line) {
+    if (line.open) return "open";
+    if (line.finding.outcome != Outcome::open) return std::string(name_of(line.finding.outcome));
+    return "settled at a later visit";
+}
+
+std::string point_of(const ReadingChange& change) {
+    return change.where.empty() ? change.what : fmt::format("{}, {}", change.what, change.where);
+}
+
+}  // namespace
+
+Columns torque_columns() {
+    return {{"visit", "Day", 0, 112, false, true, true},          {"place", "Where", 1, 150, false, true, true},
+            {"joint", "Joint", 1, 130, false, true, true},        {"fasteners", "Nuts", 0, 66, true, true, true},
+            {"setting", "Last pass", 0.8F, 120, true, true, true}, {"target", "Target", 0.8F, 110, true, true, true},
+            {"proved", "Proved", 1, 150, false, true, true},      {"kind", "Kind", 0.6F, 120, false, true, true},
+            {"wrench", "Wrench", 0.6F, 90, false, true, false}};
+}
+
+TableRow torque_row(const ledger::TorqueLine& line) {
+    const Torque& t = line.torque;
+    TableRow row;
+    row.key = line.job + t.id.text();
+    row.label = fmt::format("{}, {}, {}", place_of(t.place), one_line(t.joint, 100), day_words(line.visit));
+    const std::string proved = line.complete ? "all at the target" : "not proved";
+    row.marked = !line.complete;
+    const std::string kind = line.retorque ? "re-torque" : "tightened";
+    row.detail = fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}. {}{}", t.fasteners,
+                             one_line(t.joint, 100), place_of(t.place), setting_of(t),
+                             t.target ? t.target->text() : "not recorded",
+                             t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
+                             one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
+                             t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
+                             t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
+    row.cells = {TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
+                 place_of(t.place),
+                 one_line(t.joint, 100),
+                 TableCell(fmt::format("{}", t.fasteners), t.fasteners),
+                 setting_of(t),
+                 t.target ? t.target->text() : "none",
+                 proved,
+                 kind,
+                 one_line(t.wrench, 60)};
+    return row;
+}
+
+Columns finding_columns() {
+    return {{"grade", "Grade", 0.3F, 140, false, true, true},      {"place", "Where", 1, 140, false, true, true},
+            {"what", "Finding", 1.6F, 180, false, true, true},     {"state", "State", 1, 130, false, true, true},
+            {"visit", "Seen", 0, 112, false, true, true},          {"note", "Note", 1.6F, 160, false, false, true},
+            {"todo", "What to do", 1.4F, 150, false, false, false}};
+}
+
+TableRow finding_row(const ledger::FindingLine& line) {
+    const Finding& f = line.finding;
+    TableRow row;
+    row.key = line.job + f.id.text();
+    const std::string what = one_line(fmt::format("{}, {}", f.component, f.defect), kMostText);
+    row.label = fmt::format("{}: {}, {}", place_of(f.place), what, day_words(line.visit));
+    row.marked = line.open && f.grade >= Grade::repair;
+    row.detail = fmt::format("{} at {}, seen {} by {}: {}. {}{}{}", what, place_of(f.place), day_words(line.visit),
+                             one_line(f.by, 100), settled_words(line),
+                             f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
+                             f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
+                             f.outcome_note.empty() ? "" : "Done: " + one_line(f.outcome_note, kMostText));
+    TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
+    grade.grade = f.grade;
+    row.cells = {grade,
+                 place_of(f.place),
+                 what,
+                 settled_words(line),
+                 TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
+                 one_line(f.note, kMostText),
+                 one_line(f.todo, kMostText)};
+    return row;
+}
+
+Columns cost_columns() {
+    return {{"year", "Year", 1, 90, false, true, true},
+            {"visits", "Visits", 1, 90, true, true, true},
+            {"cost", "Cost", 2, 150, true, true, true}};
+}
+
+TableRow cost_row(const ledger::YearCost& cost) {
+    TableRow row;
+    row.key = fmt::format("{}{}", cost.year, cost.cost.currency);
+    row.label = fmt::format("Costs of {}", cost.year);
+    row.cells = {TableCell(fmt::format("{}", cost.year), cost.year),
+                 TableCell(fmt::format("{}", cost.visits), static_cast<double>(cost.visits)),
+                 TableCell(cost.cost.text(), static_cast<double>(cost.cost.minor))};
+    return row;
+}
+
+Columns change_columns() {
+    return {{"place", "Where", 1, 140, false, true, true},    {"what", "Reading", 2, 200, false, true, true},
+            {"before", "Before", 0.8F, 110, true, true, true}, {"now", "Now", 0.8F, 110, true, true, true},
+            {"change", "Change", 1.6F, 170, false, true, true}};
+}
+
+TableRow change_row(const ReadingChange& change, std::size_t number) {
+    TableRow row;
+    row.key = fmt::format("change {}", number);
+    const std::string where = change.axle > 0 ? fmt::format("Axle {}", change.axle) : place_of(change.place);
+    const std::string what = one_line(point_of(change), kMostText);
+    const auto amount = [](const std::optional<Amount>& a) {
+        return a ? TableCell(a->text(), a->si()) : TableCell("not measured");
+    };
+    row.label = fmt::format("{}: {}", where, what);
+    row.detail = fmt::format("{}: {} before, {} now: {}.", row.label, amount(change.before).text, amount(change.now).text,
+                             one_line(change.change, kMostText));
+    row.cells = {where, what, amount(change.before), amount(change.now), one_line(change.change, kMostText)};
+    return row;
+}
+
+Columns stayed_columns() {
+    Columns columns{{"what happened", "Since", 0.4F, 110, false, true, true}};
+    for (TableColumn& c : finding_columns())
+        if (c.key != "state") columns.push_back(std::move(c));
+    return columns;
+}
+
+TableRow stayed_row(const ledger::FindingLine& line, const std::string& what) {
+    TableRow row = finding_row(line);
+    row.key = what + row.key;
+    row.cells.erase(row.cells.begin() + 3);
+    row.cells.insert(row.cells.begin(), TableCell(what));
+    row.marked = what == "appeared" && line.finding.grade >= Grade::repair;
+    return row;
+}
+
+}  // namespace cotter::desk

@@ -1,0 +1,35 @@
+// The office's table: a head to sort by, rows as many as there are and drawn as far as they are seen, a cursor, any
+// number of chosen rows. Mouse, wheel, finger and keys. For the desk's screens.
+#pragma once
+
+#include "app/ui/table_model.h"
+#include "app/ui/ui.h"
+
+namespace cotter {
+
+// Least heights on a desk, where a mouse points: dp.
+inline constexpr float kTableRow = 34;
+inline constexpr float kTableHead = 36;
+
+struct TableSpec {
+    std::string key;
+    const std::vector<TableColumn>& columns;
+    const TableRows& rows;
+    std::optional<TableSort> sort;
+    std::string empty;      // said where there are no rows
+    bool keys = true;       // arrows, page, home, end, Enter, Space and Ctrl+A are this table's
+    bool marks = true;      // Ctrl, Shift and Space choose several
+};
+
+struct TableAnswer {
+    std::optional<std::size_t> opened;       // a row, by Enter or two clicks
+    std::optional<TableSort> sort;           // asked for by a click on a head
+    std::optional<TableModel::Span> wanted;  // rows that are seen and not there yet
+};
+
+TableAnswer table(UiContext& ui, const TableSpec& spec, TableModel& model, const Rect& rect);
+
+// As tall as a table of so many rows is, at most `most` of them: for tables within a page.
+[[nodiscard]] float table_height(std::size_t rows, std::size_t most);
+
+}  // namespace cotter
