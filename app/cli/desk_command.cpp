@@ -103,12 +103,9 @@ Result<> open_and_run(Ports& ports, const Options& options) {
     COTTER_ASSIGN(auto fonts, load_font_files(ports.files, ports.share));
     COTTER_ASSIGN(const Instant start, start_of(options, ports.clock));
     ScriptClock script_clock(start);
-    Ports with{ports.files,
-               options.headless ? static_cast<Clock&>(script_clock) : ports.clock,
-               ports.random,
-               ports.workers,
-               ports.share,
-               ports.terminal};
+    Ports with{ports.files,  options.headless ? static_cast<Clock&>(script_clock) : ports.clock,
+               ports.random, ports.workers,
+               ports.share,  ports.terminal};
     COTTER_ASSIGN(const auto office, open_office(with, options.place, ledger::Open::create));
     if (options.headless) return play(with, options, *office, script_clock, std::move(fonts));
     return show(with, options, *office, std::move(fonts));
@@ -118,10 +115,12 @@ Result<> open_and_run(Ports& ports, const Options& options) {
 
 Command desk_command(CLI::App& app, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("desk", "Open the office's desk: register, due list, orders, taking packets in");
+    CLI::App* parser =
+        app.add_subcommand("desk", "Open the office's desk: register, due list, orders, taking packets in");
     add_ledger_options(*parser, options->place);
     parser->add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
-    parser->add_option("--lists", options->lists, "Where lists are written to (default: Cotter/lists in the home folder)");
+    parser->add_option("--lists", options->lists,
+                       "Where lists are written to (default: Cotter/lists in the home folder)");
     parser->add_flag("--dark", options->dark, "The look for dark rooms");
     add_headless_options(*parser, *options);
     return {parser, [&ports, options] {

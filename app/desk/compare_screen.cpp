@@ -23,8 +23,9 @@ void draw_compare(UiContext& ui, const DeskSession& session, DeskState& state, C
             findings.model.start(compared->findings.table().size());
             findings.made = compared->findings.made;
         }
-        table(ui, {"compared findings", compared->findings.columns, compared->findings.table(), std::nullopt,
-                   compared->findings.empty, false, false},
+        table(ui,
+              {"compared findings", compared->findings.columns, compared->findings.table(), std::nullopt,
+               compared->findings.empty, false, false},
               findings.model, lower);
     });
     columns_sheet(ui, compared->readings, readings, out);

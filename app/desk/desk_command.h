@@ -39,7 +39,7 @@ struct AskRegister {
     ledger::JobFilter filter;
 };
 struct AskDue {
-    int days = 30;  // ahead of today; what is overdue is always there
+    int days = 30;                       // ahead of today; what is overdue is always there
     std::vector<ledger::DueKind> kinds;  // empty: all
 };
 // Rows of a paged list that are seen and not there yet.

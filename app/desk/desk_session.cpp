@@ -102,7 +102,8 @@ void DeskSession::act(const NarrowList& c) {
 void DeskSession::act(const ShowColumn& c) {
     List* shown = shown_list();
     if (shown == nullptr || c.column >= shown->columns.size()) return;
-    const auto left = std::count_if(shown->columns.begin(), shown->columns.end(), [](const auto& one) { return one.shown; });
+    const auto left =
+        std::count_if(shown->columns.begin(), shown->columns.end(), [](const auto& one) { return one.shown; });
     if (c.shown || left > 1) shown->columns[c.column].shown = c.shown;
 }
 

@@ -47,8 +47,8 @@ Result<std::vector<TableRow>> all_receipts(const OpenAnother& another) {
 // What goes into the file; copies of all it needs, as it is called beside the screen.
 std::function<Result<Bytes>()> DeskSession::make_file(ListFile as) {
     const List& shown = *shown_list();
-    ListOnPaper paper{shown.title, shown.empty, {},  shown.columns, {}, parts_.share, parts_.software,
-                      parts_.clock.now()};
+    ListOnPaper paper{shown.title,     shown.empty,       {}, shown.columns, {}, parts_.share,
+                      parts_.software, parts_.clock.now()};
     std::function<Result<std::vector<TableRow>>()> rows;
     if (&shown == &jobs_)
         rows = [another = parts_.another, ask = search_ask()] { return all_jobs(another, ask); };
@@ -134,7 +134,7 @@ void DeskSession::end_batch() {
     batch_.reset();
     take_in_.running = false;
     if (notice_.text.empty())
-        notice_ = {!found                ? "There was no packet in what was handed in."
+        notice_ = {!found               ? "There was no packet in what was handed in."
                    : take_in_.cancelled ? "Cancelled: " + take_in_.outcome_words() + ", the rest was left."
                                         : take_in_.outcome_words() + ".",
                    !found || take_in_.refused + take_in_.failed > 0};

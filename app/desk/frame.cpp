@@ -24,12 +24,10 @@ struct RailKey {
     const char* label;
     Icon icon;
 };
-constexpr std::array kRailKeys{RailKey{Page::jobs, "Register", Icon::search},
-                               RailKey{Page::due, "What is due", Icon::check},
-                               RailKey{Page::orders, "What to order", Icon::plus},
-                               RailKey{Page::failures, "What fails", Icon::open_pin},
-                               RailKey{Page::take_in, "Take packets in", Icon::sheet},
-                               RailKey{Page::receipts, "Receipts", Icon::pin}};
+constexpr std::array kRailKeys{
+    RailKey{Page::jobs, "Register", Icon::search},          RailKey{Page::due, "What is due", Icon::check},
+    RailKey{Page::orders, "What to order", Icon::plus},     RailKey{Page::failures, "What fails", Icon::open_pin},
+    RailKey{Page::take_in, "Take packets in", Icon::sheet}, RailKey{Page::receipts, "Receipts", Icon::pin}};
 
 // The page on the rail that the shown one belongs to.
 bool under(const Route& shown, Page page) {
@@ -89,8 +87,7 @@ Rect draw_notice(UiContext& ui, const Notice& notice, const Rect& area, Commands
 }
 
 void draw_help(UiContext& ui, Page page, DeskState& state) {
-    const SheetSpec spec{"help", "Help",
-                         {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
+    const SheetSpec spec{"help", "Help", {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         for (const std::string_view line : help_lines(page)) paragraph(ui, line);
     });

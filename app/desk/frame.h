@@ -42,7 +42,7 @@ float flow(const Rect& area, const Body& body);
 [[nodiscard]] Rect below(const Rect& area, float y);
 
 struct ListTools {
-    bool search = true;        // a field that narrows a kept list; the register has its own
+    bool search = true;  // a field that narrows a kept list; the register has its own
     bool pdf = true, csv = true, ics = false;
     std::vector<ActionSpec> actions = {};  // beside the row's details
     std::function<void()> filters = {};    // between tools and table

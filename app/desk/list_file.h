@@ -13,9 +13,9 @@ namespace cotter::desk {
 struct ListOnPaper {
     std::string title, empty;
     std::vector<std::string> under;
-    Columns columns;                // those shown
-    std::vector<TableRow> rows;     // as shown, cells of all columns
-    std::string share, software;    // where the fonts are; who made it
+    Columns columns;              // those shown
+    std::vector<TableRow> rows;   // as shown, cells of all columns
+    std::string share, software;  // where the fonts are; who made it
     Instant at;
 };
 [[nodiscard]] Result<Bytes> list_as_pdf(Files& files, const ListOnPaper& list);

@@ -26,7 +26,8 @@ std::string three_lines(const UiContext& ui, const std::string& text, float widt
 }
 
 // Buttons from the right end of `line` to the left, the last one rightmost. Gives the tapped one.
-std::optional<std::size_t> keys_at(UiContext& ui, const std::vector<ActionSpec>& actions, const Rect& line, float& left) {
+std::optional<std::size_t> keys_at(UiContext& ui, const std::vector<ActionSpec>& actions, const Rect& line,
+                                   float& left) {
     std::optional<std::size_t> tapped;
     left = line.right();
     for (std::size_t i = actions.size(); i-- > 0;) {
@@ -87,7 +88,8 @@ float draw_tools(UiContext& ui, const List& list, ListState& state, const Rect& 
     if (const std::size_t n = state.model.chosen_count(); n > 0) count += fmt::format(", {} chosen", n);
     const float from = area.x + (tools.search ? kField + Sizes::pad : 0);
     const Laid laid = lay_text(ui, count, Type::small, std::max(60.0F, left - from));
-    draw_text(ui, laid, {from, top, std::max(60.0F, left - from), kKey}, {ui.theme.second, ui.paint(Tone::page).ground});
+    draw_text(ui, laid, {from, top, std::max(60.0F, left - from), kKey},
+              {ui.theme.second, ui.paint(Tone::page).ground});
     return std::max(y, top + kKey + Sizes::gap);
 }
 
@@ -97,7 +99,8 @@ void draw_detail(UiContext& ui, const List& list, const ListState& state, const 
     draw_plate(strip, {plate.ground, plate.edge, Sizes::edge, Sizes::cut, kPlateCuts});
     float left = strip.right();
     const IdScope scope("detail");
-    answer.action = keys_at(ui, tools.actions, {strip.x, strip.middle().y - kKey / 2, strip.w - Sizes::pad, kKey}, left);
+    answer.action =
+        keys_at(ui, tools.actions, {strip.x, strip.middle().y - kKey / 2, strip.w - Sizes::pad, kKey}, left);
     const TableRow* row = list.table().row(state.model.cursor());
     if (row == nullptr || row->detail.empty()) return;
     const float width = left - strip.x - 2 * Sizes::pad;

@@ -35,10 +35,14 @@ bool came_in(ledger::Arrival arrival) {
 }  // namespace
 
 Columns due_columns() {
-    return {{"day", "Due", 0, 112, false, true, true},          {"when", "When", 0.6F, 130, false, true, true},
-            {"unit", "Unit", 0.8F, 110, false, true, true},     {"kind", "Kind", 0.3F, 104, false, true, true},
-            {"title", "What", 2.2F, 220, false, true, true},    {"where", "Where", 1, 120, false, true, true},
-            {"customer", "Customer", 1.1F, 120, false, true, true}, {"place", "Place", 1, 110, false, true, false},
+    return {{"day", "Due", 0, 112, false, true, true},
+            {"when", "When", 0.6F, 130, false, true, true},
+            {"unit", "Unit", 0.8F, 110, false, true, true},
+            {"kind", "Kind", 0.3F, 104, false, true, true},
+            {"title", "What", 2.2F, 220, false, true, true},
+            {"where", "Where", 1, 120, false, true, true},
+            {"customer", "Customer", 1.1F, 120, false, true, true},
+            {"place", "Place", 1, 110, false, true, false},
             {"source", "Source", 1, 120, false, true, false}};
 }
 
@@ -48,9 +52,10 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
     const std::string unit = due.unit.empty() ? "no unit number" : one_line(due.unit, 60);
     row.label = fmt::format("{}: {}", unit, one_line(due.title, kMostText));
     row.marked = due.due && due.day < today;
-    row.detail = fmt::format("{}{}. {} Source: {}{}.", row.label,
-                             due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
-                             one_line(due.words, kMostText) + ".", one_line(due.source, kMostText), due.law ? " (law)" : "");
+    row.detail =
+        fmt::format("{}{}. {} Source: {}{}.", row.label,
+                    due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
+                    one_line(due.words, kMostText) + ".", one_line(due.source, kMostText), due.law ? " (law)" : "");
     row.cells = {TableCell(due.due ? due.due->text() : "no day", static_cast<double>(due.day.days())),
                  TableCell(when_words(due, today), static_cast<double>(due.day.days())),
                  unit,
@@ -64,10 +69,11 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
 }
 
 Columns order_columns() {
-    return {{"supplier", "Supplier", 1.2F, 150, false, true, true}, {"part", "Part number", 0.8F, 120, false, true, true},
-            {"title", "Pack", 2, 220, false, true, true},           {"packs", "Packs", 0, 76, true, true, true},
-            {"price", "One pack", 0.6F, 116, true, true, true},     {"cost", "Together", 0.6F, 120, true, true, true},
-            {"units", "For", 1.4F, 150, false, true, true}};
+    return {
+        {"supplier", "Supplier", 1.2F, 150, false, true, true}, {"part", "Part number", 0.8F, 120, false, true, true},
+        {"title", "Pack", 2, 220, false, true, true},           {"packs", "Packs", 0, 76, true, true, true},
+        {"price", "One pack", 0.6F, 116, true, true, true},     {"cost", "Together", 0.6F, 120, true, true, true},
+        {"units", "For", 1.4F, 150, false, true, true}};
 }
 
 TableRow order_row(const ledger::OrderRow& order) {
@@ -89,10 +95,11 @@ TableRow order_row(const ledger::OrderRow& order) {
 }
 
 Columns failure_columns() {
-    return {{"model", "Axle model", 1, 150, false, true, true},    {"component", "Component", 1, 130, false, true, true},
-            {"defect", "Defect", 1.2F, 140, false, true, true},    {"findings", "Times", 0, 80, true, true, true},
-            {"trailers", "Trailers", 0, 96, true, true, true},     {"share", "Of all with it", 0.5F, 124, true, true, true},
-            {"worst", "Worst", 0.4F, 140, false, true, true}};
+    return {
+        {"model", "Axle model", 1, 150, false, true, true}, {"component", "Component", 1, 130, false, true, true},
+        {"defect", "Defect", 1.2F, 140, false, true, true}, {"findings", "Times", 0, 80, true, true, true},
+        {"trailers", "Trailers", 0, 96, true, true, true},  {"share", "Of all with it", 0.5F, 124, true, true, true},
+        {"worst", "Worst", 0.4F, 140, false, true, true}};
 }
 
 TableRow failure_row(const ledger::AxleFailure& f) {
@@ -100,8 +107,9 @@ TableRow failure_row(const ledger::AxleFailure& f) {
     const std::string model = f.axle_model.empty() ? "not read" : one_line(f.axle_model, 100);
     row.key = fmt::format("{}/{}/{}", f.axle_model, f.component, f.defect);
     row.label = fmt::format("{}: {}, {}", model, one_line(f.component, 100), one_line(f.defect, 100));
-    const double share =
-        f.trailers_with_model == 0 ? 0 : 100.0 * static_cast<double>(f.trailers) / static_cast<double>(f.trailers_with_model);
+    const double share = f.trailers_with_model == 0
+                             ? 0
+                             : 100.0 * static_cast<double>(f.trailers) / static_cast<double>(f.trailers_with_model);
     row.detail = fmt::format("{}: {} graded 'repair' or worse, on {} of {} with this model.", row.label,
                              count_words(f.findings, "finding", "findings"), f.trailers,
                              count_words(f.trailers_with_model, "trailer", "trailers"));
@@ -118,9 +126,12 @@ TableRow failure_row(const ledger::AxleFailure& f) {
 }
 
 Columns receipt_columns() {
-    return {{"number", "No.", 0, 76, true, false, true},         {"at", "At", 0, 156, false, false, true},
-            {"arrival", "What became of it", 0.6F, 190, false, false, true}, {"file", "File", 1.4F, 220, false, false, true},
-            {"why", "Why", 2, 240, false, false, true},          {"bytes", "Size", 0, 96, true, false, true}};
+    return {{"number", "No.", 0, 76, true, false, true},
+            {"at", "At", 0, 156, false, false, true},
+            {"arrival", "What became of it", 0.6F, 190, false, false, true},
+            {"file", "File", 1.4F, 220, false, false, true},
+            {"why", "Why", 2, 240, false, false, true},
+            {"bytes", "Size", 0, 96, true, false, true}};
 }
 
 TableRow receipt_row(const ledger::Receipt& receipt) {

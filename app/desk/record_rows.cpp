@@ -16,7 +16,8 @@ std::string place_of(const Place& place) {
 }
 
 std::string setting_of(const Torque& torque) {
-    if (torque.taken != Taken::measured) return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
+    if (torque.taken != Taken::measured)
+        return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
     return torque.passes.empty() ? "no pass recorded" : torque.passes.back().setting.text();
 }
 
@@ -33,10 +34,10 @@ std::string point_of(const ReadingChange& change) {
 }  // namespace
 
 Columns torque_columns() {
-    return {{"visit", "Day", 0, 112, false, true, true},          {"place", "Where", 1, 150, false, true, true},
-            {"joint", "Joint", 1, 130, false, true, true},        {"fasteners", "Nuts", 0, 66, true, true, true},
+    return {{"visit", "Day", 0, 112, false, true, true},           {"place", "Where", 1, 150, false, true, true},
+            {"joint", "Joint", 1, 130, false, true, true},         {"fasteners", "Nuts", 0, 66, true, true, true},
             {"setting", "Last pass", 0.8F, 120, true, true, true}, {"target", "Target", 0.8F, 110, true, true, true},
-            {"proved", "Proved", 1, 150, false, true, true},      {"kind", "Kind", 0.6F, 120, false, true, true},
+            {"proved", "Proved", 1, 150, false, true, true},       {"kind", "Kind", 0.6F, 120, false, true, true},
             {"wrench", "Wrench", 0.6F, 90, false, true, false}};
 }
 
@@ -48,13 +49,13 @@ TableRow torque_row(const ledger::TorqueLine& line) {
     const std::string proved = line.complete ? "all at the target" : "not proved";
     row.marked = !line.complete;
     const std::string kind = line.retorque ? "re-torque" : "tightened";
-    row.detail = fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}. {}{}", t.fasteners,
-                             one_line(t.joint, 100), place_of(t.place), setting_of(t),
-                             t.target ? t.target->text() : "not recorded",
-                             t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
-                             one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
-                             t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
-                             t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
+    row.detail =
+        fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}. {}{}", t.fasteners, one_line(t.joint, 100),
+                    place_of(t.place), setting_of(t), t.target ? t.target->text() : "not recorded",
+                    t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
+                    one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
+                    t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
+                    t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
     row.cells = {TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
                  place_of(t.place),
                  one_line(t.joint, 100),
@@ -81,11 +82,11 @@ TableRow finding_row(const ledger::FindingLine& line) {
     const std::string what = one_line(fmt::format("{}, {}", f.component, f.defect), kMostText);
     row.label = fmt::format("{}: {}, {}", place_of(f.place), what, day_words(line.visit));
     row.marked = line.open && f.grade >= Grade::repair;
-    row.detail = fmt::format("{} at {}, seen {} by {}: {}. {}{}{}", what, place_of(f.place), day_words(line.visit),
-                             one_line(f.by, 100), settled_words(line),
-                             f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
-                             f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
-                             f.outcome_note.empty() ? "" : "Done: " + one_line(f.outcome_note, kMostText));
+    row.detail =
+        fmt::format("{} at {}, seen {} by {}: {}. {}{}{}", what, place_of(f.place), day_words(line.visit),
+                    one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
+                    f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
+                    f.outcome_note.empty() ? "" : "Done: " + one_line(f.outcome_note, kMostText));
     TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
     grade.grade = f.grade;
     row.cells = {grade,
@@ -115,8 +116,10 @@ TableRow cost_row(const ledger::YearCost& cost) {
 }
 
 Columns change_columns() {
-    return {{"place", "Where", 1, 140, false, true, true},    {"what", "Reading", 2, 200, false, true, true},
-            {"before", "Before", 0.8F, 110, true, true, true}, {"now", "Now", 0.8F, 110, true, true, true},
+    return {{"place", "Where", 1, 140, false, true, true},
+            {"what", "Reading", 2, 200, false, true, true},
+            {"before", "Before", 0.8F, 110, true, true, true},
+            {"now", "Now", 0.8F, 110, true, true, true},
             {"change", "Change", 1.6F, 170, false, true, true}};
 }
 
@@ -129,8 +132,8 @@ TableRow change_row(const ReadingChange& change, std::size_t number) {
         return a ? TableCell(a->text(), a->si()) : TableCell("not measured");
     };
     row.label = fmt::format("{}: {}", where, what);
-    row.detail = fmt::format("{}: {} before, {} now: {}.", row.label, amount(change.before).text, amount(change.now).text,
-                             one_line(change.change, kMostText));
+    row.detail = fmt::format("{}: {} before, {} now: {}.", row.label, amount(change.before).text,
+                             amount(change.now).text, one_line(change.change, kMostText));
     row.cells = {where, what, amount(change.before), amount(change.now), one_line(change.change, kMostText)};
     return row;
 }

@@ -21,8 +21,9 @@ void add_name(std::vector<FilterChip>& all, const ledger::JobFilter& filter, std
               const char* what, const std::string& of_row) {
     const std::string& set = filter.*field;
     if (set.empty() && of_row.empty()) return;
-    FilterChip one{{{fmt::format("{}: {}", what, one_line(set.empty() ? of_row : set, 40)), what}, !set.empty(), true, {}},
-                   filter};
+    FilterChip one{
+        {{fmt::format("{}: {}", what, one_line(set.empty() ? of_row : set, 40)), what}, !set.empty(), true, {}},
+        filter};
     one.turned.*field = set.empty() ? of_row : std::string();
     all.push_back(std::move(one));
 }
@@ -35,12 +36,10 @@ std::vector<FilterChip> filters_of(const ledger::JobFilter& filter, const ledger
         all.push_back(std::move(one));
     };
     add("Open findings", filter.open_findings, [&](auto& f) { f.open_findings = !f.open_findings; });
-    add("Repair or worse", filter.at_least.has_value(), [&](auto& f) {
-        f.at_least = f.at_least ? std::nullopt : std::optional(Grade::repair);
-    });
-    add("Last 12 months", filter.from.has_value(), [&](auto& f) {
-        f.from = f.from ? std::nullopt : std::optional(Date::from_days(today.days() - kRecentDays));
-    });
+    add("Repair or worse", filter.at_least.has_value(),
+        [&](auto& f) { f.at_least = f.at_least ? std::nullopt : std::optional(Grade::repair); });
+    add("Last 12 months", filter.from.has_value(),
+        [&](auto& f) { f.from = f.from ? std::nullopt : std::optional(Date::from_days(today.days() - kRecentDays)); });
     add("Doubtful", filter.doubtful, [&](auto& f) { f.doubtful = !f.doubtful; });
     add_name(all, filter, &ledger::JobFilter::customer, "Customer", row == nullptr ? "" : row->customer);
     add_name(all, filter, &ledger::JobFilter::technician, "Technician", row == nullptr ? "" : row->technician);
@@ -56,7 +55,8 @@ void draw_register(UiContext& ui, const DeskSession& session, DeskState& state, 
     desk_frame(ui, session, {"Register", "Every job on file"}, state, out, [&](const Rect& area) {
         ListTools tools;
         tools.filters = [&] {
-            const auto filters = filters_of(session.asked().filter, session.job_at(shown.model.cursor()), session.today());
+            const auto filters =
+                filters_of(session.asked().filter, session.job_at(shown.model.cursor()), session.today());
             std::vector<ChipSpec> specs;
             for (const FilterChip& f : filters) specs.push_back(f.chip);
             if (const auto tapped = chips(ui, "filters", specs))

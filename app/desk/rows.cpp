@@ -46,30 +46,26 @@ std::string unit_words(const ledger::JobLine& job) {
 }
 
 std::string job_detail(const ledger::JobLine& job) {
-    std::string out = fmt::format("{}: {} by {}", day_words(job.opened), unit_words(job), one_line(job.technician, kMostText));
+    std::string out =
+        fmt::format("{}: {} by {}", day_words(job.opened), unit_words(job), one_line(job.technician, kMostText));
     if (!job.company.empty()) out += fmt::format(" ({})", one_line(job.company, kMostText));
     if (!job.customer.empty()) out += fmt::format(", for {}", one_line(job.customer, kMostText));
     if (!job.place.empty()) out += fmt::format(", at {}", one_line(job.place, kMostText));
     if (!job.vin.empty()) out += fmt::format(". VIN {}", one_line(job.vin, 60));
     out += fmt::format(". {}, {} of them open", count_words(job.findings, "finding", "findings"), job.open_findings);
-    if (const std::string doubt = doubt_words(job.flagged, job.conflict); !doubt.empty())
-        out += ". Doubtful: " + doubt;
+    if (const std::string doubt = doubt_words(job.flagged, job.conflict); !doubt.empty()) out += ". Doubtful: " + doubt;
     return out + ".";
 }
 
 }  // namespace
 
 Columns job_columns() {
-    return {{"opened", "Day", 0, 112, false, true, true},
-            {"unit", "Unit", 1, 120, false, true, true},
-            {"plate", "Plate", 0.4F, 100, false, false, false},
-            {"vin", "VIN", 0.4F, 190, false, false, false},
-            {"customer", "Customer", 1.4F, 130, false, true, true},
-            {"technician", "Technician", 1, 110, false, true, true},
-            {"worst", "Worst open", 0.4F, 150, false, true, true},
-            {"open", "Open", 0, 66, true, true, true},
-            {"found", "Found in", 2, 190, false, false, true},
-            {"place", "Place", 1, 120, false, false, true}};
+    return {
+        {"opened", "Day", 0, 112, false, true, true},           {"unit", "Unit", 1, 120, false, true, true},
+        {"plate", "Plate", 0.4F, 100, false, false, false},     {"vin", "VIN", 0.4F, 190, false, false, false},
+        {"customer", "Customer", 1.4F, 130, false, true, true}, {"technician", "Technician", 1, 110, false, true, true},
+        {"worst", "Worst open", 0.4F, 150, false, true, true},  {"open", "Open", 0, 66, true, true, true},
+        {"found", "Found in", 2, 190, false, false, true},      {"place", "Place", 1, 120, false, false, true}};
 }
 
 ledger::JobOrder job_order(std::size_t column) {
@@ -98,17 +94,25 @@ TableRow job_row(const ledger::Hit& hit) {
     row.detail = job_detail(job);
     const std::string found = hit.field.empty() ? "" : fmt::format("{}: {}", hit.field, one_line(hit.text, kMostText));
     if (!found.empty()) row.detail += fmt::format(" Found in {}", found);
-    row.cells = {day_cell(job.opened), unit_words(job),     words(job.plate),         words(job.vin),
-                 words(job.customer),  words(job.technician), worst_cell(job.worst), count_cell(job.open_findings),
-                 found,                words(job.place)};
+    row.cells = {day_cell(job.opened),
+                 unit_words(job),
+                 words(job.plate),
+                 words(job.vin),
+                 words(job.customer),
+                 words(job.technician),
+                 worst_cell(job.worst),
+                 count_cell(job.open_findings),
+                 found,
+                 words(job.place)};
     return row;
 }
 
 Columns visit_columns() {
-    return {{"opened", "Day", 0, 112, false, true, true},       {"technician", "Technician", 1, 120, false, true, true},
-            {"place", "Place", 1.4F, 140, false, true, true},   {"customer", "Customer", 1.2F, 130, false, true, true},
-            {"findings", "Findings", 0, 92, true, true, true},  {"open", "Open", 0, 70, true, true, true},
-            {"worst", "Worst open", 0.4F, 150, false, true, true}, {"revision", "Revision", 0, 90, true, true, true}};
+    return {
+        {"opened", "Day", 0, 112, false, true, true},          {"technician", "Technician", 1, 120, false, true, true},
+        {"place", "Place", 1.4F, 140, false, true, true},      {"customer", "Customer", 1.2F, 130, false, true, true},
+        {"findings", "Findings", 0, 92, true, true, true},     {"open", "Open", 0, 70, true, true, true},
+        {"worst", "Worst open", 0.4F, 150, false, true, true}, {"revision", "Revision", 0, 90, true, true, true}};
 }
 
 TableRow visit_row(const ledger::JobLine& job) {
@@ -117,16 +121,20 @@ TableRow visit_row(const ledger::JobLine& job) {
     row.label = "Visit of " + day_words(job.opened);
     row.marked = job.flagged || job.conflict;
     row.detail = job_detail(job);
-    row.cells = {day_cell(job.opened),       words(job.technician),         words(job.place),      words(job.customer),
-                 count_cell(job.findings),   count_cell(job.open_findings), worst_cell(job.worst),
-                 TableCell(fmt::format("{}", job.revision), job.revision)};
+    row.cells = {day_cell(job.opened),     words(job.technician),
+                 words(job.place),         words(job.customer),
+                 count_cell(job.findings), count_cell(job.open_findings),
+                 worst_cell(job.worst),    TableCell(fmt::format("{}", job.revision), job.revision)};
     return row;
 }
 
 Columns packet_columns() {
-    return {{"handed", "Handed over", 0, 124, false, true, true}, {"name", "Packet", 2, 220, false, true, true},
-            {"revision", "Revision", 0, 90, true, true, true},    {"technician", "Technician", 1, 110, false, true, true},
-            {"standing", "Key", 0.6F, 110, false, true, true},    {"role", "Role", 0.4F, 90, false, true, true},
+    return {{"handed", "Handed over", 0, 124, false, true, true},
+            {"name", "Packet", 2, 220, false, true, true},
+            {"revision", "Revision", 0, 90, true, true, true},
+            {"technician", "Technician", 1, 110, false, true, true},
+            {"standing", "Key", 0.6F, 110, false, true, true},
+            {"role", "Role", 0.4F, 90, false, true, true},
             {"conflict", "Contradicts", 0.4F, 110, false, true, true}};
 }
 
@@ -142,7 +150,9 @@ TableRow packet_row(const ledger::PacketLine& packet) {
                  words(packet.technician),
                  std::string(name_of(packet.standing)),
                  packet.role == ledger::Role::view ? "shown" : std::string(name_of(packet.role)),
-                 packet.conflict ? "another packet" : packet.chain_broken ? "the one before" : ""};
+                 packet.conflict       ? "another packet"
+                 : packet.chain_broken ? "the one before"
+                                       : ""};
     return row;
 }
 

@@ -9,7 +9,8 @@ void draw_register(UiContext& ui, const DeskSession& session, DeskState& state, 
 void draw_trailer(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 void draw_compare(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 void draw_due(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
-void draw_list(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);  // orders, failures, receipts
+void draw_list(UiContext& ui, const DeskSession& session, DeskState& state,
+               Commands& out);  // orders, failures, receipts
 void draw_take_in(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 
 // Parts of the trailer's page that are no tables.

@@ -11,7 +11,7 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr std::size_t kMostPackets = 16;           // of one task
+constexpr std::size_t kMostPackets = 16;          // of one task
 constexpr std::uint64_t kMostBytes = 64u << 20u;  // the same, but for a single larger one
 
 Result<> open_once(Batch& batch) {

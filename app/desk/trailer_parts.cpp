@@ -40,8 +40,7 @@ void draw_side(UiContext& ui, const char* word, const std::string& photo) {
 
 void draw_wear(UiContext& ui, const Trailer& trailer, const Rect& area) {
     scroll_area(ui, {"wear", 0, Sizes::gap}, area, [&] {
-        if (trailer.wear.empty())
-            paragraph(ui, "No lining, rotor or tread was measured yet at any visit.");
+        if (trailer.wear.empty()) paragraph(ui, "No lining, rotor or tread was measured yet at any visit.");
         const std::size_t half = (trailer.wear.size() + 1) / 2;
         const auto column = [&](std::size_t from, std::size_t to) {
             return [&ui, &trailer, from, to] {
@@ -57,8 +56,7 @@ void draw_wear(UiContext& ui, const Trailer& trailer, const Rect& area) {
 
 void draw_pairs(UiContext& ui, const Trailer& trailer, const Rect& area) {
     scroll_area(ui, {"pairs", 0, Sizes::gap}, area, [&] {
-        if (trailer.pairs.empty())
-            paragraph(ui, "No visit has the same shot both before and after the work.");
+        if (trailer.pairs.empty()) paragraph(ui, "No visit has the same shot both before and after the work.");
         for (const PhotoPair& pair : trailer.pairs) {
             const IdScope scope(pair.key);
             paragraph(ui, pair.title);

@@ -24,8 +24,8 @@ std::string upper(const std::string& text) {
 
 Wear wear_of(const Forecast& f) {
     Wear w;
-    w.title = fmt::format("{}: {}{}{}", place_words(f.place, SideWords::left_right), f.what, f.where.empty() ? "" : ", ",
-                          f.where);
+    w.title = fmt::format("{}: {}{}{}", place_words(f.place, SideWords::left_right), f.what,
+                          f.where.empty() ? "" : ", ", f.where);
     w.says = upper(f.says);
     w.source = f.source.empty() ? f.limit : fmt::format("{}; {}", f.limit, f.source);
     w.limit = f.limit_mm;
@@ -93,9 +93,10 @@ void add_facts(Trailer& view, const ledger::TrailerPage& page) {
     view.under = upper(view.under);
     view.facts.push_back(fmt::format("{} from {} to {}", count_words(t.visits, "visit", "visits"), day_words(t.first),
                                      day_words(t.last)));
-    view.facts.push_back(t.open_findings == 0 ? "nothing open"
-                                              : count_words(t.open_findings, "open finding", "open findings") +
-                                                    (t.worst ? fmt::format(", the worst '{}'", name_of(*t.worst)) : ""));
+    view.facts.push_back(t.open_findings == 0
+                             ? "nothing open"
+                             : count_words(t.open_findings, "open finding", "open findings") +
+                                   (t.worst ? fmt::format(", the worst '{}'", name_of(*t.worst)) : ""));
     if (const std::string models = models_words(t.axle_models); !models.empty()) view.facts.push_back(models);
 }
 
@@ -130,8 +131,8 @@ Trailer trailer_view(const ledger::TrailerPage& page) {
     add_facts(view, page);
     view.visits = list_of("visits", "Visits to " + view.title, "No visits.", visit_columns());
     view.visits.keep(rows_of(page.visits, visit_row));
-    view.torques = list_of("torques", "Torques of " + view.title, "Nothing was tightened with a torque wrench.",
-                           torque_columns());
+    view.torques =
+        list_of("torques", "Torques of " + view.title, "Nothing was tightened with a torque wrench.", torque_columns());
     view.torques.keep(rows_of(page.torques, torque_row));
     view.findings = list_of("findings", "Findings on " + view.title, "Nothing was found.", finding_columns());
     view.findings.keep(rows_of(page.findings, finding_row));
@@ -150,15 +151,16 @@ Compared compared_view(const ledger::Comparison& c) {
     const std::string unit = c.now.unit.empty() ? c.now.plate : c.now.unit;
     view.title = fmt::format("{}: {} and {}", unit.empty() ? "Two visits" : one_line(unit, kMostName),
                              day_words(c.before.opened), day_words(c.now.opened));
-    view.under = fmt::format("By {} and {}", one_line(c.before.technician, kMostName),
-                             one_line(c.now.technician, kMostName));
+    view.under =
+        fmt::format("By {} and {}", one_line(c.before.technician, kMostName), one_line(c.now.technician, kMostName));
     view.readings = list_of("readings", view.title, "No reading was taken at both visits.", change_columns());
     std::vector<TableRow> rows;
     for (const ReadingChange& change : c.readings) rows.push_back(change_row(change, rows.size()));
     view.readings.keep(std::move(rows));
     view.findings = list_of("findings", "Findings of both", "Nothing was open at either visit.", stayed_columns());
     std::vector<TableRow> findings;
-    for (const auto& [lines, what] : {std::pair{&c.appeared, "appeared"}, {&c.stayed, "still open"}, {&c.gone, "settled"}})
+    for (const auto& [lines, what] :
+         {std::pair{&c.appeared, "appeared"}, {&c.stayed, "still open"}, {&c.gone, "settled"}})
         for (const ledger::FindingLine& line : *lines) findings.push_back(stayed_row(line, what));
     view.findings.keep(std::move(findings));
     for (TableColumn& column : view.findings.columns) column.sorts = false;

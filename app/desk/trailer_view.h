@@ -23,7 +23,7 @@ struct Wear {
 
 struct PhotoPair {
     std::string key;
-    std::string title;  // "Axle 1, left: wheel on, 2026-05-14"
+    std::string title;          // "Axle 1, left: wheel on, 2026-05-14"
     std::string before, after;  // photos in the vault
 };
 
@@ -34,7 +34,7 @@ struct Trailer {
     List visits, torques, findings, costs, packets;
     std::vector<Wear> wear;
     std::vector<PhotoPair> pairs;
-    std::vector<std::string> cost_lines;     // totals, and by the distance
+    std::vector<std::string> cost_lines;           // totals, and by the distance
     std::vector<ledger::PacketLine> packet_lines;  // what may be decided about
 
     [[nodiscard]] const ledger::PacketLine* packet(const std::string& fingerprint) const;

@@ -245,14 +245,19 @@ void ScriptRunner::key(std::string_view name) {
         ImGuiKey key;
         ImGuiKey with = ImGuiKey_None;
     };
-    constexpr std::array kKnown{
-        Known{"back", ImGuiKey_AppBack},     Known{"enter", ImGuiKey_Enter},
-        Known{"tab", ImGuiKey_Tab},          Known{"escape", ImGuiKey_Escape},
-        Known{"up", ImGuiKey_UpArrow},       Known{"down", ImGuiKey_DownArrow},
-        Known{"page-up", ImGuiKey_PageUp},   Known{"page-down", ImGuiKey_PageDown},
-        Known{"home", ImGuiKey_Home},        Known{"end", ImGuiKey_End},
-        Known{"space", ImGuiKey_Space},      Known{"ctrl-a", ImGuiKey_A, ImGuiMod_Ctrl},
-        Known{"shift-down", ImGuiKey_DownArrow, ImGuiMod_Shift}};
+    constexpr std::array kKnown{Known{"back", ImGuiKey_AppBack},
+                                Known{"enter", ImGuiKey_Enter},
+                                Known{"tab", ImGuiKey_Tab},
+                                Known{"escape", ImGuiKey_Escape},
+                                Known{"up", ImGuiKey_UpArrow},
+                                Known{"down", ImGuiKey_DownArrow},
+                                Known{"page-up", ImGuiKey_PageUp},
+                                Known{"page-down", ImGuiKey_PageDown},
+                                Known{"home", ImGuiKey_Home},
+                                Known{"end", ImGuiKey_End},
+                                Known{"space", ImGuiKey_Space},
+                                Known{"ctrl-a", ImGuiKey_A, ImGuiMod_Ctrl},
+                                Known{"shift-down", ImGuiKey_DownArrow, ImGuiMod_Shift}};
     const auto* known = std::find_if(kKnown.begin(), kKnown.end(), [&](const Known& k) { return k.name == name; });
     const Known key = known == kKnown.end() ? Known{"backspace", ImGuiKey_Backspace} : *known;
     if (key.with != ImGuiKey_None) host_.stage().key(key.with, true);

@@ -123,9 +123,9 @@ bool read_drag(Reader& in, ScriptCommand& out) {
 }
 
 bool known_key(std::string_view key) {
-    constexpr std::array<std::string_view, 14> kKeys{"back", "enter",   "tab",       "escape", "backspace",
-                                                     "up",   "down",    "page-up",   "page-down", "home",
-                                                     "end",  "space",   "ctrl-a",    "shift-down"};
+    constexpr std::array<std::string_view, 14> kKeys{"back", "enter", "tab",     "escape",    "backspace",
+                                                     "up",   "down",  "page-up", "page-down", "home",
+                                                     "end",  "space", "ctrl-a",  "shift-down"};
     return std::find(kKeys.begin(), kKeys.end(), key) != kKeys.end();
 }
 

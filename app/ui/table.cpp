@@ -49,7 +49,10 @@ void draw_words(UiContext& ui, const std::string& text, Type type, const Rect& b
 class Drawn {
 public:
     Drawn(UiContext& ui, const TableSpec& spec, TableModel& model, const Rect& rect)
-        : ui_(ui), spec_(spec), model_(model), head_{rect.x, rect.y, rect.w, kTableHead},
+        : ui_(ui),
+          spec_(spec),
+          model_(model),
+          head_{rect.x, rect.y, rect.w, kTableHead},
           body_{rect.x, rect.y + kTableHead, rect.w, rect.h - kTableHead},
           widths_(column_widths(spec.columns, rect.w - kBarWide)) {
         model_.set_page(body_.h / kTableRow);
@@ -91,8 +94,8 @@ private:
         if (column.sorts) {
             const Rect place{cell.x + 1, cell.y, cell.w - 2, cell.h - 2};
             const std::string way = !sorted ? "" : spec_.sort->falling ? "falling" : "rising";
-            const Press press = press_area(ui_, {column.title, "head " + column.key}, place,
-                                           {Role::button, true, sorted, false, way});
+            const Press press =
+                press_area(ui_, {column.title, "head " + column.key}, place, {Role::button, true, sorted, false, way});
             target = press.id;
             if (press.hovered || press.held) draw_fill(place, ui_.paint(Tone::chosen).ground);
             if (press.focused) draw_ring(place, ui_.theme.witness);
@@ -114,8 +117,8 @@ private:
 
     void take_keys() {
         if (!spec_.keys || !ui_.top_layer()) return;
-        constexpr std::array kKeys{ImGuiKey_UpArrow,   ImGuiKey_DownArrow, ImGuiKey_PageUp, ImGuiKey_PageDown,
-                                   ImGuiKey_Home,      ImGuiKey_End};
+        constexpr std::array kKeys{ImGuiKey_UpArrow,  ImGuiKey_DownArrow, ImGuiKey_PageUp,
+                                   ImGuiKey_PageDown, ImGuiKey_Home,      ImGuiKey_End};
         const bool editing = ui_.state.edited_before != 0 || ui_.state.edited != 0;
         const ImGuiIO& io = ImGui::GetIO();
         const std::uint32_t id = ImGui::GetID("keys");
@@ -125,8 +128,8 @@ private:
             if (ImGui::IsKeyPressed(kKeys[i], true))
                 model_.press(static_cast<TableKey>(i), io.KeyShift && spec_.marks && !editing, io.KeyCtrl);
         }
-        const bool elsewhere = !editing && ImGui::GetCurrentContext()->NavId != 0 &&
-                               !ImGui::GetCurrentContext()->NavDisableHighlight;
+        const bool elsewhere =
+            !editing && ImGui::GetCurrentContext()->NavId != 0 && !ImGui::GetCurrentContext()->NavDisableHighlight;
         if (elsewhere || spec_.rows.size() == 0) return;
         if (ImGui::IsKeyPressed(ImGuiKey_Enter, false)) answer_.opened = model_.cursor();
         if (editing || !spec_.marks) return;
@@ -153,7 +156,8 @@ private:
         if (model_.rows() == 0 && !spec_.empty.empty()) {
             const Paint& plate = ui_.paint(Tone::plate);
             const Laid laid = lay_text(ui_, spec_.empty, Type::body, body_.w - 4 * Sizes::pad);
-            draw_text(ui_, laid, {body_.x + 2 * Sizes::pad, body_.y + Sizes::pad, body_.w - 4 * Sizes::pad, laid.height},
+            draw_text(ui_, laid,
+                      {body_.x + 2 * Sizes::pad, body_.y + Sizes::pad, body_.w - 4 * Sizes::pad, laid.height},
                       {ui_.theme.second, plate.ground});
         }
         std::size_t missing_from = span.to, missing_to = span.from;
@@ -174,8 +178,7 @@ private:
         const bool chosen = model_.chosen(i) && spec_.marks;
         const Rect place{at.x + 1, at.y + 1, at.w - 2, at.h - 2};
         ImGui::PushItemFlag(ImGuiItemFlags_NoNav, true);
-        const Press press =
-            press_area(ui_, {row.label, "row " + row.key}, place, {Role::row, true, chosen, false, {}});
+        const Press press = press_area(ui_, {row.label, "row " + row.key}, place, {Role::row, true, chosen, false, {}});
         ImGui::PopItemFlag();
         const ImGuiIO& io = ImGui::GetIO();
         if (press.tapped) {
@@ -253,7 +256,8 @@ TableAnswer table(UiContext& ui, const TableSpec& spec, TableModel& model, const
 }
 
 float table_height(std::size_t rows, std::size_t most) {
-    return kTableHead + static_cast<float>(std::clamp<std::size_t>(rows, 2, std::max<std::size_t>(2, most))) * kTableRow;
+    return kTableHead +
+           static_cast<float>(std::clamp<std::size_t>(rows, 2, std::max<std::size_t>(2, most))) * kTableRow;
 }
 
 }  // namespace cotter

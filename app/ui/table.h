@@ -16,9 +16,9 @@ struct TableSpec {
     const std::vector<TableColumn>& columns;
     const TableRows& rows;
     std::optional<TableSort> sort;
-    std::string empty;      // said where there are no rows
-    bool keys = true;       // arrows, page, home, end, Enter, Space and Ctrl+A are this table's
-    bool marks = true;      // Ctrl, Shift and Space choose several
+    std::string empty;  // said where there are no rows
+    bool keys = true;   // arrows, page, home, end, Enter, Space and Ctrl+A are this table's
+    bool marks = true;  // Ctrl, Shift and Space choose several
 };
 
 struct TableAnswer {
