@@ -92,18 +92,21 @@ std::string job_document_json(const JobDocument& document) {
     return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
 }
 
-Result<bool> forget_unknown(Json& json, const Json& schema) {
+Result<bool> is_newer(const Json& json) {
     COTTER_TRY(check_version(json));
-    const std::string version = json["version"].get<std::string>();
+    const std::string version = json.at("version").get<std::string>();
     const auto dot = version.find('.');
-    if (dot == std::string::npos || std::atoi(version.c_str() + dot + 1) <= kJobMinor) return false;
+    return dot != std::string::npos && std::atoi(version.c_str() + dot + 1) > kJobMinor;
+}
+
+void forget_unknown(Json& json, const Json& schema) {
     (void)keep_known(json, schema);
-    return true;
 }
 
 Result<JobDocument> job_document_from_json(std::string_view text) {
     COTTER_ASSIGN(Json json, parse_json(text));
-    COTTER_ASSIGN(const bool newer, forget_unknown(json, job_schema()));
+    COTTER_ASSIGN(const bool newer, is_newer(json));
+    if (newer) forget_unknown(json, job_schema());
     return job_document_from_json_value(std::move(json), newer);
 }
 

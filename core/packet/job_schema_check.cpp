@@ -40,13 +40,15 @@ JobSchema::~JobSchema() = default;
 
 Result<> JobSchema::check(std::string_view text) const {
     COTTER_ASSIGN(Json json, parse_json(text));
-    (void)forget_unknown(json, ready_->text);  // what it would refuse, the schema refuses with its place
+    const auto newer = is_newer(json);  // what this refuses, the schema refuses with its place
+    if (newer && *newer) forget_unknown(json, ready_->text);
     return ready_->check(json);
 }
 
 Result<JobDocument> JobSchema::read(std::string_view text) const {
     COTTER_ASSIGN(Json json, parse_json(text));
-    COTTER_ASSIGN(const bool newer, forget_unknown(json, ready_->text));
+    COTTER_ASSIGN(const bool newer, is_newer(json));
+    if (newer) forget_unknown(json, ready_->text);
     COTTER_TRY(ready_->check(json));
     return job_document_from_json_value(std::move(json), newer);
 }

@@ -8,10 +8,12 @@ namespace cotter {
 
 [[nodiscard]] Json job_schema();
 
-// Takes out what only a later minor version knows. True: the document is of one. Fails for other JSON and majors.
-[[nodiscard]] Result<bool> forget_unknown(Json& json, const Json& schema);
+// Is the document of a later minor version? Fails for other JSON and majors.
+[[nodiscard]] Result<bool> is_newer(const Json& json);
+// Takes out what only that version knows.
+void forget_unknown(Json& json, const Json& schema);
 
-// A document that forget_unknown() has seen.
+// A document of this version, or one that forget_unknown() has seen.
 [[nodiscard]] Result<JobDocument> job_document_from_json_value(Json json, bool newer);
 
 }  // namespace cotter

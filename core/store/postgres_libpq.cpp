@@ -98,6 +98,8 @@ public:
 
     Result<> set_up() {
         if (PQstatus(connection_.get()) != CONNECTION_OK) return refused_connection();
+        PQsetNoticeProcessor(
+            connection_.get(), [](void*, const char*) {}, nullptr);
         if (PQserverVersion(connection_.get()) < 120000)
             return fail(Errc::refused, "the server is older than PostgreSQL 12", where_, "use a newer one");
         return script(kSetUp);
@@ -198,7 +200,7 @@ private:
             return fail(Errc::no_space, "the server's disk is full", where_, "free some space there and try again");
         if (state == "55P03" || state == "40P01" || state == "40001")
             return fail(Errc::busy, fmt::format("the {} is in use by another seat", called_), where_, "try again");
-        if (state.starts_with("57P") || state.starts_with("08")) return gone();
+        if (state.empty() || state.starts_with("57P") || state.starts_with("08")) return gone();
         if (state.starts_with("23") || state.starts_with("22"))
             return fail(Errc::refused, fmt::format("the records contradict each other ({})", why), where_);
         if (state.starts_with("XX"))

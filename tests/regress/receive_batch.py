@@ -177,8 +177,9 @@ def changing_folder(cotter, batch, work):
     folder = work / "changing"
     shutil.copytree(batch, folder)
     names = [p for p in sorted(folder.iterdir()) if p.name.endswith("_r1.zip")]
-    running = subprocess.Popen([cotter, "receive", "--json", "--ledger", str(work / "changing.ledger"), str(folder)],
-                               stdout=subprocess.PIPE, text=True)
+    with open(work / "changing.json", "w") as out:
+        running = subprocess.Popen([cotter, "receive", "--json", "--ledger", str(work / "changing.ledger"), str(folder)],
+                                   stdout=out)
     chance = random.Random(SEED)
     while running.poll() is None:
         victim = chance.choice(names)
@@ -191,9 +192,7 @@ def changing_folder(cotter, batch, work):
         except FileNotFoundError:
             pass
         time.sleep(0.002)
-        if (said := running.stdout) is None:
-            break
-    said = json.loads(running.stdout.read())
+    said = json.loads((work / "changing.json").read_text())
     assert said["failed"] == 0 and said["taken"] + said["refused"] == len(said["packets"]), said
     check_whole(work / "changing.ledger")
     print(f"a folder that changes while it is read: {said['taken']} taken whole, {said['refused']} refused")
