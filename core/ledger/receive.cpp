@@ -193,7 +193,9 @@ Result<> collect(Files& files, const std::string& folder, int depth, std::vector
         if (is_hidden(name)) continue;
         const std::string path = join_path(folder, name);
         const auto info = files.info(path);
-        if (!info) continue;  // gone since it was listed
+        if (!info && info.error().code == Errc::not_found) continue;  // gone since it was listed
+        if (!info) out.push_back(path);                               // its receipt will say why
+        if (!info) continue;
         if (info->kind == FileInfo::Kind::folder && depth < kDeepest)
             COTTER_TRY(collect(files, path, depth + 1, out));
         else if (info->kind == FileInfo::Kind::file && ascii_lower(name).ends_with(".zip"))
