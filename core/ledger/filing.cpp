@@ -64,7 +64,7 @@ Result<KeyStanding> Filing::standing_of(const CheckedPacket& packet) {
         const auto accepted,
         db_.integer("SELECT count(*) FROM accepted_key WHERE technician_key=$1 AND signer=$2", {name, packet.signer}));
     COTTER_ASSIGN(const auto same,
-                  db_.integer("SELECT count(*) FROM packet WHERE technician_key=$1 AND signer=$2 AND standing<=$3",
+                  db_.integer("SELECT 1 FROM packet WHERE technician_key=$1 AND signer=$2 AND standing<=$3 LIMIT 1",
                               {name, packet.signer, std::int64_t{static_cast<int>(KeyStanding::first)}}));
     if (accepted + same > 0) return KeyStanding::seen;
     COTTER_ASSIGN(const auto known, db_.integer("SELECT 1 FROM packet WHERE technician_key=$1 LIMIT 1", {name}));

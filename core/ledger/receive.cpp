@@ -212,6 +212,7 @@ Result<std::vector<std::string>> packets_in(Files& files, const std::vector<std:
         std::string clean = path;
         while (clean.size() > 1 && clean.back() == '/') clean.pop_back();
         const auto info = files.info(clean);
+        if (!info && info.error().code != Errc::not_found) return unexpected(info.error());
         if (info && info->kind == FileInfo::Kind::folder)
             COTTER_TRY(collect(files, clean, 0, out));
         else

@@ -38,7 +38,7 @@ CREATE TABLE packet(
 );
 CREATE UNIQUE INDEX packet_by_seq ON packet(seq);
 CREATE INDEX packet_by_job ON packet(job, revision);
-CREATE INDEX packet_by_technician ON packet(technician_key, signer);
+CREATE INDEX packet_by_technician ON packet(technician_key, signer, standing);
 CREATE TABLE document(
   fingerprint @text PRIMARY KEY NOT NULL,
   size @int NOT NULL,

@@ -1,0 +1,72 @@
+#!/usr/bin/env python3
+"""Taking in 1,000 packets, about 2 GB, against hashing the same bytes and raw inserts with the sqlite3 shell.
+
+usage: receive_bench.py COTTER OFFICE_MAKER [ROUNDS] [PACKETS]
+
+Ours: `cotter receive` into a new ledger: every check, photos in the vault, all rows, synced. Peer: `sha256sum` over the
+packets, then the sqlite3 shell putting every packet's bytes into a new database by readfile(), one transaction, synced
+as ours is. Both start with the packets in the page cache. Then: is the cost of a packet the same in a full ledger?
+"""
+import os
+import pathlib
+import shutil
+import statistics
+import subprocess
+import sys
+import tempfile
+import time
+
+
+def timed(*command, **more):
+    start = time.perf_counter()
+    subprocess.run(command, check=False, stdout=subprocess.DEVNULL, **more)
+    return time.perf_counter() - start
+
+
+def peer(packets, work):
+    database = work / "peer.db"
+    database.unlink(missing_ok=True)
+    lines = ["PRAGMA journal_mode=WAL;", "PRAGMA synchronous=FULL;",
+             "CREATE TABLE packet(path TEXT PRIMARY KEY, bytes BLOB);", "BEGIN;"]
+    lines += [f"INSERT INTO packet VALUES('{p}', readfile('{p}'));" for p in packets]
+    lines += ["COMMIT;", "PRAGMA wal_checkpoint(TRUNCATE);"]
+    hashing = timed("sha256sum", *map(str, packets))
+    inserting = timed("sqlite3", str(database), input="\n".join(lines), text=True)
+    assert database.stat().st_size > sum(p.stat().st_size for p in packets)
+    return hashing, inserting
+
+
+def ours(cotter, batch, work):
+    ledger = work / "ours.ledger"
+    for name in (ledger, pathlib.Path(f"{ledger}-wal"), pathlib.Path(f"{ledger}-shm")):
+        name.unlink(missing_ok=True)
+    shutil.rmtree(f"{ledger}.photos", ignore_errors=True)
+    return timed(cotter, "receive", "--ledger", str(ledger), str(batch))
+
+
+def main():
+    cotter, maker = sys.argv[1:3]
+    rounds = int(sys.argv[3]) if len(sys.argv) > 3 else 3
+    count = sys.argv[4] if len(sys.argv) > 4 else "1000"
+    with tempfile.TemporaryDirectory(dir=os.environ.get("TMPDIR")) as name:
+        work = pathlib.Path(name)
+        batch = work / "batch"
+        subprocess.run([maker, "packets", str(batch), count, "0", "5", "330"], check=True)
+        packets = sorted(batch.glob("*.zip"))
+        size = sum(p.stat().st_size for p in packets)
+        timed("cat", *map(str, packets))
+        taken, peers = [], []
+        for _ in range(rounds):
+            os.sync()
+            taken.append(ours(cotter, batch, work))
+            os.sync()
+            peers.append(peer(packets, work))
+        mine = statistics.median(taken)
+        theirs = statistics.median(a + b for a, b in peers)
+        print(f"{len(packets)} packets, {size / 1e6:.0f} MB: taken in {mine:.2f} s ({mine / len(packets) * 1e3:.2f} ms "
+              f"each); hashing {statistics.median(a for a, _ in peers):.2f} s and raw inserts "
+              f"{statistics.median(b for _, b in peers):.2f} s: ratio {mine / theirs:.2f} (aim 1.5)")
+
+
+if __name__ == "__main__":
+    main()
