@@ -8,6 +8,10 @@
 
 namespace cotter::ledger {
 
+// Of what is derived and how. Raised with each change of derive.cpp or words.cpp: ledgers made before are then derived
+// anew when they are opened.
+inline constexpr int kDerivation = 1;
+
 // Where in the life of the ledger a job stands: by the moment it was opened, then by its id. Newest is largest.
 [[nodiscard]] std::int64_t job_number(const Instant& opened, const JobId& id);
 

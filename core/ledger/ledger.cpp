@@ -58,6 +58,7 @@ Result<std::unique_ptr<SqlDb>> open_file(Files& files, const std::string& where,
 // What derived rows were derived by: other rules, other rows.
 std::string digest_of(const Rules& rules) {
     Hasher hasher;
+    hasher.add(as_bytes(std::to_string(kDerivation)));
     for (const Limit& limit : rules.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
     if (rules.rechecks != nullptr) hasher.add(as_bytes(to_json_value(*rules.rechecks).dump()));
     return hasher.finish_hex();
