@@ -52,6 +52,7 @@ void DeskSession::collect() {
 
 void DeskSession::act(const GoTo& c) {
     if (c.route == route()) return;
+    notice_ = {};
     // What hangs on the rail lies at the bottom; only what a list led to can be left by going back.
     const bool leads = c.route.page == Page::trailer || c.route.page == Page::compare;
     if (!leads) stack_.clear();

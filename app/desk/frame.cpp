@@ -12,6 +12,7 @@
 #include "app/ui/press.h"
 #include "app/ui/text.h"
 #include "app/ui/widgets.h"
+#include "app/views/chrome.h"
 
 namespace cotter::desk {
 
@@ -61,9 +62,14 @@ void draw_rail(UiContext& ui, const DeskSession& session, const Rect& rail, Comm
         at.y += kRailKey + 4;
     }
     const ledger::Counts& counts = session.counts();
-    std::string words = fmt::format("{} trailers\n{} jobs\n{} packets", counts.trailers, counts.jobs, counts.packets);
-    if (counts.flagged + counts.conflicts > 0) words += fmt::format("\n{} doubtful", counts.flagged + counts.conflicts);
-    if (session.take_in().running) words += "\ntaking in…";
+    const auto count = [](std::int64_t n, const char* one, const char* many) {
+        return count_words(static_cast<std::size_t>(n), one, many) + "\n";
+    };
+    std::string words = count(counts.trailers, "trailer", "trailers") + count(counts.jobs, "job", "jobs") +
+                        count(counts.packets, "packet", "packets");
+    if (counts.flagged + counts.conflicts > 0) words += fmt::format("{} doubtful\n", counts.flagged + counts.conflicts);
+    if (session.take_in().running) words += "taking in…";
+    if (words.ends_with('\n')) words.pop_back();
     const Laid laid = lay_text(ui, words, Type::small, rail.w - 32);
     draw_text(ui, laid, {rail.x + 20, rail.bottom() - laid.height - 16, rail.w - 32, laid.height},
               {ui.theme.second, bar.ground, Align::left, false, 0});

@@ -35,7 +35,7 @@ bool came_in(ledger::Arrival arrival) {
 }  // namespace
 
 Columns due_columns() {
-    return {{"day", "Due", 0, 112, false, true, true},
+    return {{"day", "Due", 0, 126, false, true, true},
             {"when", "When", 0.6F, 130, false, true, true},
             {"unit", "Unit", 0.8F, 110, false, true, true},
             {"kind", "Kind", 0.3F, 104, false, true, true},
@@ -52,10 +52,10 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
     const std::string unit = due.unit.empty() ? "no unit number" : one_line(due.unit, 60);
     row.label = fmt::format("{}: {}", unit, one_line(due.title, kMostText));
     row.marked = due.due && due.day < today;
-    row.detail =
-        fmt::format("{}{}. {} Source: {}{}.", row.label,
-                    due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
-                    one_line(due.words, kMostText) + ".", one_line(due.source, kMostText), due.law ? " (law)" : "");
+    row.detail = fmt::format(
+        "{}{}. {} Source: {}{}.", row.label,
+        due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
+        upper_first(one_line(due.words, kMostText)) + ".", one_line(due.source, kMostText), due.law ? " (law)" : "");
     row.cells = {TableCell(due.due ? due.due->text() : "no day", static_cast<double>(due.day.days())),
                  TableCell(when_words(due, today), static_cast<double>(due.day.days())),
                  unit,
@@ -126,9 +126,9 @@ TableRow failure_row(const ledger::AxleFailure& f) {
 }
 
 Columns receipt_columns() {
-    return {{"number", "No.", 0, 76, true, false, true},
-            {"at", "At", 0, 156, false, false, true},
-            {"arrival", "What became of it", 0.6F, 190, false, false, true},
+    return {{"number", "No.", 0, 70, true, false, true},
+            {"at", "At", 0, 168, false, false, true},
+            {"arrival", "What became of it", 0.4F, 204, false, false, true},
             {"file", "File", 1.4F, 220, false, false, true},
             {"why", "Why", 2, 240, false, false, true},
             {"bytes", "Size", 0, 96, true, false, true}};
@@ -141,7 +141,7 @@ TableRow receipt_row(const ledger::Receipt& receipt) {
     row.label = fmt::format("{}: {}", file, name_of(receipt.arrival));
     row.marked = !came_in(receipt.arrival);
     row.detail = fmt::format("{}: {}{}", one_line(receipt.path, kMostText), name_of(receipt.arrival),
-                             receipt.why.empty() ? "." : ". " + one_line(receipt.why, 400));
+                             receipt.why.empty() ? "." : ". " + upper_first(one_line(receipt.why, 400)));
     row.cells = {TableCell(fmt::format("{}", receipt.number), static_cast<double>(receipt.number)),
                  TableCell(fmt::format("{} {}", day_words(receipt.at), clock_words(receipt.at)),
                            static_cast<double>(receipt.at.unix_s)),

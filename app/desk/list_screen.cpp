@@ -16,8 +16,7 @@ struct Ahead {
     int days;
     const char* label;
 };
-constexpr std::array kAhead{Ahead{0, "Overdue and today"}, Ahead{30, "30 days"}, Ahead{90, "90 days"},
-                            Ahead{365, "12 months"}};
+constexpr std::array kAhead{Ahead{0, "Overdue"}, Ahead{30, "30 days"}, Ahead{90, "90 days"}, Ahead{365, "12 months"}};
 
 void draw_due_filters(UiContext& ui, const AskDue& asked, Commands& out) {
     std::vector<ChipSpec> specs;

@@ -34,7 +34,7 @@ std::string point_of(const ReadingChange& change) {
 }  // namespace
 
 Columns torque_columns() {
-    return {{"visit", "Day", 0, 112, false, true, true},           {"place", "Where", 1, 150, false, true, true},
+    return {{"visit", "Day", 0, 126, false, true, true},           {"place", "Where", 1, 150, false, true, true},
             {"joint", "Joint", 1, 130, false, true, true},         {"fasteners", "Nuts", 0, 66, true, true, true},
             {"setting", "Last pass", 0.8F, 120, true, true, true}, {"target", "Target", 0.8F, 110, true, true, true},
             {"proved", "Proved", 1, 150, false, true, true},       {"kind", "Kind", 0.6F, 120, false, true, true},
@@ -71,7 +71,7 @@ TableRow torque_row(const ledger::TorqueLine& line) {
 Columns finding_columns() {
     return {{"grade", "Grade", 0.3F, 140, false, true, true},      {"place", "Where", 1, 140, false, true, true},
             {"what", "Finding", 1.6F, 180, false, true, true},     {"state", "State", 1, 130, false, true, true},
-            {"visit", "Seen", 0, 112, false, true, true},          {"note", "Note", 1.6F, 160, false, false, true},
+            {"visit", "Seen", 0, 126, false, true, true},          {"note", "Note", 1.6F, 160, false, false, true},
             {"todo", "What to do", 1.4F, 150, false, false, false}};
 }
 
@@ -86,7 +86,7 @@ TableRow finding_row(const ledger::FindingLine& line) {
         fmt::format("{} at {}, seen {} by {}: {}. {}{}{}", what, place_of(f.place), day_words(line.visit),
                     one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
                     f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
-                    f.outcome_note.empty() ? "" : "Done: " + one_line(f.outcome_note, kMostText));
+                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostText));
     TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
     grade.grade = f.grade;
     row.cells = {grade,

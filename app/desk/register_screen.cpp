@@ -21,9 +21,10 @@ void add_name(std::vector<FilterChip>& all, const ledger::JobFilter& filter, std
               const char* what, const std::string& of_row) {
     const std::string& set = filter.*field;
     if (set.empty() && of_row.empty()) return;
-    FilterChip one{
-        {{fmt::format("{}: {}", what, one_line(set.empty() ? of_row : set, 40)), what}, !set.empty(), true, {}},
-        filter};
+    // While it is off, it is about the row under the cursor.
+    const std::string label =
+        set.empty() ? fmt::format("This {}", ascii_lower(what)) : fmt::format("{}: {}", what, one_line(set, 28));
+    FilterChip one{{{label, what}, !set.empty(), true, {}}, filter};
     one.turned.*field = set.empty() ? of_row : std::string();
     all.push_back(std::move(one));
 }

@@ -61,10 +61,10 @@ std::string job_detail(const ledger::JobLine& job) {
 
 Columns job_columns() {
     return {
-        {"opened", "Day", 0, 112, false, true, true},           {"unit", "Unit", 1, 120, false, true, true},
+        {"opened", "Day", 0, 126, false, true, true},           {"unit", "Unit", 1, 120, false, true, true},
         {"plate", "Plate", 0.4F, 100, false, false, false},     {"vin", "VIN", 0.4F, 190, false, false, false},
         {"customer", "Customer", 1.4F, 130, false, true, true}, {"technician", "Technician", 1, 110, false, true, true},
-        {"worst", "Worst open", 0.4F, 150, false, true, true},  {"open", "Open", 0, 66, true, true, true},
+        {"worst", "Worst open", 0.4F, 150, false, true, true},  {"open", "Open", 0, 72, true, true, true},
         {"found", "Found in", 2, 190, false, false, true},      {"place", "Place", 1, 120, false, false, true}};
 }
 
@@ -109,7 +109,7 @@ TableRow job_row(const ledger::Hit& hit) {
 
 Columns visit_columns() {
     return {
-        {"opened", "Day", 0, 112, false, true, true},          {"technician", "Technician", 1, 120, false, true, true},
+        {"opened", "Day", 0, 126, false, true, true},          {"technician", "Technician", 1, 120, false, true, true},
         {"place", "Place", 1.4F, 140, false, true, true},      {"customer", "Customer", 1.2F, 130, false, true, true},
         {"findings", "Findings", 0, 92, true, true, true},     {"open", "Open", 0, 70, true, true, true},
         {"worst", "Worst open", 0.4F, 150, false, true, true}, {"revision", "Revision", 0, 90, true, true, true}};
@@ -129,7 +129,7 @@ TableRow visit_row(const ledger::JobLine& job) {
 }
 
 Columns packet_columns() {
-    return {{"handed", "Handed over", 0, 124, false, true, true},
+    return {{"handed", "Handed over", 0, 126, false, true, true},
             {"name", "Packet", 2, 220, false, true, true},
             {"revision", "Revision", 0, 90, true, true, true},
             {"technician", "Technician", 1, 110, false, true, true},

@@ -12,7 +12,13 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr float kPicture = 220;  // dp high
+constexpr float kPicture = 300;  // dp high
+constexpr float kBeside = 14;    // dp left and right of what scrolls, for the bar
+
+// The content stays in line with what is above it.
+Rect beside(const Rect& area) {
+    return {area.x - kBeside, area.y, area.w + kBeside, area.h};
+}
 
 void draw_one_wear(UiContext& ui, const Wear& wear) {
     paragraph(ui, wear.title);
@@ -39,7 +45,7 @@ void draw_side(UiContext& ui, const char* word, const std::string& photo) {
 }  // namespace
 
 void draw_wear(UiContext& ui, const Trailer& trailer, const Rect& area) {
-    scroll_area(ui, {"wear", 0, Sizes::gap}, area, [&] {
+    scroll_area(ui, {"wear", kBeside, Sizes::gap}, beside(area), [&] {
         if (trailer.wear.empty()) paragraph(ui, "No lining, rotor or tread was measured yet at any visit.");
         const std::size_t half = (trailer.wear.size() + 1) / 2;
         const auto column = [&](std::size_t from, std::size_t to) {
@@ -55,7 +61,7 @@ void draw_wear(UiContext& ui, const Trailer& trailer, const Rect& area) {
 }
 
 void draw_pairs(UiContext& ui, const Trailer& trailer, const Rect& area) {
-    scroll_area(ui, {"pairs", 0, Sizes::gap}, area, [&] {
+    scroll_area(ui, {"pairs", kBeside, Sizes::gap}, beside(area), [&] {
         if (trailer.pairs.empty()) paragraph(ui, "No visit has the same shot both before and after the work.");
         for (const PhotoPair& pair : trailer.pairs) {
             const IdScope scope(pair.key);

@@ -4,6 +4,7 @@
 
 #include "app/desk/screens.h"
 #include "app/ui/widgets.h"
+#include "app/views/chrome.h"
 
 namespace cotter::desk {
 
@@ -13,7 +14,7 @@ constexpr std::array kParts{"Visits", "Wear", "Torques", "Findings", "Costs", "P
 
 void draw_facts(UiContext& ui, const Trailer& trailer, Commands& out) {
     std::string line;
-    for (const std::string& fact : trailer.facts) line += (line.empty() ? "" : ". ") + fact;
+    for (const std::string& fact : trailer.facts) line += (line.empty() ? "" : ". ") + upper_first(fact);
     paragraph(ui, line, true);
     std::array<ChipSpec, kParts.size()> specs;
     for (std::size_t i = 0; i < kParts.size(); ++i)
