@@ -11,6 +11,9 @@ void DeskSession::load() {
 
 Result<> DeskSession::try_load() {
     COTTER_ASSIGN(counts_, parts_.ledger->counts());
+    ledger::SearchAsk doubtful;
+    doubtful.filter.doubtful = true;
+    COTTER_ASSIGN(doubtful_, parts_.ledger->count(doubtful));
     switch (route().page) {
         case Page::jobs:
             return load_register();

@@ -43,6 +43,7 @@ public:
     [[nodiscard]] const Route& route() const { return stack_.back(); }
     [[nodiscard]] bool at_bottom() const { return stack_.size() == 1; }
     [[nodiscard]] const ledger::Counts& counts() const { return counts_; }
+    [[nodiscard]] std::int64_t doubtful() const { return doubtful_; }  // jobs
     [[nodiscard]] const Notice& notice() const { return notice_; }
     [[nodiscard]] Date today() const { return parts_.clock.now().local_date(); }
 
@@ -97,6 +98,7 @@ private:
     DeskParts parts_;
     std::vector<Route> stack_{Route{}};
     ledger::Counts counts_;
+    std::int64_t doubtful_ = 0;
     Notice notice_;
     AskRegister asked_;
     AskDue due_asked_;

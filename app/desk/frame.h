@@ -19,6 +19,7 @@ struct ListState {
     TableModel model;
     std::uint64_t made = 0;
     bool columns_open = false;
+    int focus = 0;  // frames for which the search field still takes the keyboard
 };
 
 struct DeskState {

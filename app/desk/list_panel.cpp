@@ -12,7 +12,7 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr float kField = 340, kKey = 44, kDetailLines = 3;
+constexpr float kField = 340, kNarrow = 900, kKey = 44, kDetailLines = 3;
 
 // As much of `text` as three lines hold.
 std::string three_lines(const UiContext& ui, const std::string& text, float width) {
@@ -48,25 +48,38 @@ std::string count_of(const List& list) {
     return fmt::format("{} {}", rows, rows == 1 ? "row" : "rows");
 }
 
-void draw_field(UiContext& ui, const List& list, const AskRegister* asked, bool focus, Commands& out) {
+void ask(const AskRegister* asked, std::string words, Commands& out) {
+    if (asked != nullptr)
+        out.push_back(AskRegister{std::move(words), asked->filter});
+    else
+        out.push_back(NarrowList{std::move(words)});
+}
+
+void draw_field(UiContext& ui, const List& list, ListState& state, const AskRegister* asked, bool focus,
+                Commands& out) {
     FieldSpec spec;
     spec.value = asked != nullptr ? asked->words : list.words;
-    spec.hint = asked != nullptr ? "unit, plate, VIN, name, finding, part" : "words in this list";
+    spec.hint = asked != nullptr ? "unit, plate, name, part" : "words in this list";
     spec.max_bytes = 200;
-    spec.focus = focus;
+    spec.focus = focus || state.focus > 0;
+    if (state.focus > 0) {
+        --state.focus;
+        ui.wake_at(ui.now_s);
+    }
     const FieldAnswer answer = text_field(ui, {"Search", "search"}, spec);
-    if (!answer.text) return;
-    if (asked != nullptr)
-        out.push_back(AskRegister{*answer.text, asked->filter});
-    else
-        out.push_back(NarrowList{*answer.text});
+    if (answer.text) return ask(asked, *answer.text, out);
+    if (const auto key = typed_key(ui)) {
+        ask(asked, spec.value + *key, out);
+        state.focus = 2;
+    }
 }
 
 // Search on the left, the list's files on the right.
 float draw_tools(UiContext& ui, const List& list, ListState& state, const Rect& area, const ListTools& tools,
                  const AskRegister* asked, bool focus, Commands& out) {
+    const float wide = area.w < kNarrow ? kField - 110 : kField;
     float y = area.y;
-    if (tools.search) y = flow({area.x, area.y, kField, 0}, [&] { draw_field(ui, list, asked, focus, out); });
+    if (tools.search) y = flow({area.x, area.y, wide, 0}, [&] { draw_field(ui, list, state, asked, focus, out); });
     std::vector<ActionSpec> keys{{{"Columns", "columns"}}};
     const bool any = list.table().size() > 0;
     const auto add = [&](bool wanted, const char* label, const char* key) {
@@ -86,7 +99,7 @@ float draw_tools(UiContext& ui, const List& list, ListState& state, const Rect& 
     }
     std::string count = count_of(list);
     if (const std::size_t n = state.model.chosen_count(); n > 0) count += fmt::format(", {} chosen", n);
-    const float from = area.x + (tools.search ? kField + Sizes::pad : 0);
+    const float from = area.x + (tools.search ? wide + Sizes::pad : 0);
     const Laid laid = lay_text(ui, count, Type::small, std::max(60.0F, left - from));
     draw_text(ui, laid, {from, top, std::max(60.0F, left - from), kKey},
               {ui.theme.second, ui.paint(Tone::page).ground});

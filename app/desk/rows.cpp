@@ -138,17 +138,18 @@ Columns packet_columns() {
             {"conflict", "Contradicts", 0.4F, 110, false, true, true}};
 }
 
-TableRow packet_row(const ledger::PacketLine& packet) {
+TableRow packet_row(const ledger::PacketLine& packet, bool accepted) {
     TableRow row;
     row.key = packet.fingerprint;
     row.label = one_line(packet.name, kMostText);
-    row.marked = ledger::flagged(packet.standing) || packet.conflict || packet.role == ledger::Role::held;
-    row.detail = fmt::format("{}. Signed by {}. {}", row.label, one_line(packet.signer, 80), standing_words(packet));
+    row.marked = (ledger::flagged(packet.standing) && !accepted) || packet.conflict;
+    row.detail =
+        fmt::format("{}. Signed by {}. {}", row.label, one_line(packet.signer, 80), standing_words(packet, accepted));
     row.cells = {day_cell(packet.handed_over),
                  row.label,
                  TableCell(fmt::format("{}", packet.revision), packet.revision),
                  words(packet.technician),
-                 std::string(name_of(packet.standing)),
+                 accepted ? "accepted" : std::string(name_of(packet.standing)),
                  packet.role == ledger::Role::view ? "shown" : std::string(name_of(packet.role)),
                  packet.conflict       ? "another packet"
                  : packet.chain_broken ? "the one before"
@@ -156,7 +157,7 @@ TableRow packet_row(const ledger::PacketLine& packet) {
     return row;
 }
 
-std::string standing_words(const ledger::PacketLine& packet) {
+std::string standing_words(const ledger::PacketLine& packet, bool accepted) {
     std::string out;
     switch (packet.standing) {
         case ledger::KeyStanding::listed:
@@ -178,6 +179,7 @@ std::string standing_words(const ledger::PacketLine& packet) {
             out = "Flagged: the trust list's dates do not cover the hand-over.";
             break;
     }
+    if (accepted) out += " Somebody here has accepted it since.";
     if (packet.role == ledger::Role::held) out += " It is held: filed, and not shown until its key is accepted.";
     if (packet.conflict) out += " Another packet claims the same job and revision; one of them is shown.";
     if (packet.chain_broken) out += " The revision before it is on file under another fingerprint.";

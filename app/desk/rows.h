@@ -24,7 +24,8 @@ using Columns = std::vector<TableColumn>;
 [[nodiscard]] Columns cost_columns();
 [[nodiscard]] TableRow cost_row(const ledger::YearCost& cost);
 [[nodiscard]] Columns packet_columns();
-[[nodiscard]] TableRow packet_row(const ledger::PacketLine& packet);
+// `accepted`: flagged when it came, and a person has accepted its key since.
+[[nodiscard]] TableRow packet_row(const ledger::PacketLine& packet, bool accepted);
 
 [[nodiscard]] Columns due_columns();
 [[nodiscard]] TableRow due_row(const ledger::DueRow& row, const Date& today);
@@ -41,7 +42,7 @@ using Columns = std::vector<TableColumn>;
 [[nodiscard]] TableRow stayed_row(const ledger::FindingLine& line, const std::string& what);
 
 // What a packet's standing means, in a sentence, and what may be decided about it.
-[[nodiscard]] std::string standing_words(const ledger::PacketLine& packet);
+[[nodiscard]] std::string standing_words(const ledger::PacketLine& packet, bool accepted);
 
 // "2 years 3 months", "5 days"; for what is ahead or overdue.
 [[nodiscard]] std::string days_words(std::int64_t days);

@@ -47,7 +47,7 @@ void draw_packets(UiContext& ui, const Trailer& trailer, ListState& shown, const
     const ledger::PacketLine* packet = row == nullptr ? nullptr : trailer.packet(row->key);
     ListTools tools;
     tools.search = false;
-    const bool accept = packet != nullptr && ledger::flagged(packet->standing);
+    const bool accept = packet != nullptr && trailer.doubtful(*packet);
     const bool choose = packet != nullptr && packet->conflict && packet->role != ledger::Role::view;
     if (choose) tools.actions.push_back({{"Show this packet", "choose"}, Tone::quiet, Icon::none, true, false});
     if (accept) tools.actions.push_back({{"Accept this key", "accept"}, Tone::strong, Icon::none, true, false});

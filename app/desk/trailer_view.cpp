@@ -126,6 +126,10 @@ const ledger::PacketLine* Trailer::packet(const std::string& fingerprint) const 
     return nullptr;
 }
 
+bool Trailer::doubtful(const ledger::PacketLine& p) const {
+    return ledger::flagged(p.standing) && (p.role == ledger::Role::held || flagged_jobs.contains(p.job));
+}
+
 Trailer trailer_view(const ledger::TrailerPage& page) {
     Trailer view;
     add_facts(view, page);
@@ -137,7 +141,11 @@ Trailer trailer_view(const ledger::TrailerPage& page) {
     view.findings = list_of("findings", "Findings on " + view.title, "Nothing was found.", finding_columns());
     view.findings.keep(rows_of(page.findings, finding_row));
     view.packets = list_of("packets", "Packets of " + view.title, "No packets.", packet_columns());
-    view.packets.keep(rows_of(page.packets, packet_row));
+    for (const ledger::JobLine& job : page.visits)
+        if (job.flagged) view.flagged_jobs.insert(job.job);
+    view.packets.keep(rows_of(page.packets, [&](const ledger::PacketLine& p) {
+        return packet_row(p, ledger::flagged(p.standing) && !view.doubtful(p));
+    }));
     view.packet_lines = page.packets;
     add_costs(view, page.costs);
     for (const Forecast& f : page.wear) view.wear.push_back(wear_of(f));

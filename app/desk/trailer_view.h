@@ -1,6 +1,8 @@
 // A trailer's life as its page shows it, and two of its visits beside each other. Plain values; no ImGui.
 #pragma once
 
+#include <set>
+
 #include "app/desk/desk_command.h"
 #include "app/desk/list.h"
 
@@ -37,7 +39,11 @@ struct Trailer {
     std::vector<std::string> cost_lines;           // totals, and by the distance
     std::vector<ledger::PacketLine> packet_lines;  // what may be decided about
 
+    std::set<std::string> flagged_jobs;  // whose packet in view is signed by a doubtful key
+
     [[nodiscard]] const ledger::PacketLine* packet(const std::string& fingerprint) const;
+    // A flagged packet that nobody has accepted yet.
+    [[nodiscard]] bool doubtful(const ledger::PacketLine& packet) const;
 };
 [[nodiscard]] Trailer trailer_view(const ledger::TrailerPage& page);
 

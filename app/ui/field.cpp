@@ -58,7 +58,7 @@ std::size_t bytes_of(std::string_view text, int characters) {
     return at;
 }
 
-Wish wish_of(UiContext& ui, const Laid& laid, const Rect& box, const Rect& text, std::uint32_t id) {
+Wish wish_of(UiContext& ui, const Laid& laid, const Rect& box, const Rect& text, std::uint32_t id, bool focus) {
     Wish wish;
     const ImGuiIO& io = ImGui::GetIO();
     const Point mouse{io.MousePos.x, io.MousePos.y};
@@ -68,6 +68,7 @@ Wish wish_of(UiContext& ui, const Laid& laid, const Rect& box, const Rect& text,
     if (clicked || drags) wish.caret = byte_at(ui, laid, {mouse.x - text.x, mouse.y - text.y});
     wish.extend = drags && !clicked;
     if (editing_now) wish.text = ui.keyboard.replaced();
+    if (editing_now && focus) wish.caret = laid.text.size();
     return wish;
 }
 
@@ -164,7 +165,7 @@ FieldAnswer text_field(UiContext& ui, const Name& name, const FieldSpec& spec) {
 
     std::vector<char> buffer(spec.max_bytes + 1);
     text.copy(buffer.data(), spec.max_bytes);
-    Wish wish = wish_of(ui, laid, at.box, at.text, id);
+    Wish wish = wish_of(ui, laid, at.box, at.text, id, spec.focus);
     FieldAnswer answer;
     if (input(ui, name, spec, at.box, buffer, wish)) answer.text = buffer.data();
     answer.done = ImGui::IsItemDeactivatedAfterEdit();

@@ -15,7 +15,7 @@ struct FieldSpec {
     TextKind kind = TextKind::plain;
     std::size_t max_bytes = 2000;
     bool enabled = true;
-    bool focus = false;  // takes the keyboard in this frame, all of its text chosen
+    bool focus = false;  // takes the keyboard, the caret behind its text; for the two frames that this takes
 };
 
 struct FieldAnswer {

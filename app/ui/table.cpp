@@ -255,6 +255,16 @@ TableAnswer table(UiContext& ui, const TableSpec& spec, TableModel& model, const
     return Drawn(ui, spec, model, rect).draw();
 }
 
+std::optional<char> typed_key(const UiContext& ui) {
+    const ImGuiIO& io = ImGui::GetIO();
+    if (!ui.top_layer() || ui.state.edited_before != 0 || io.KeyCtrl || io.KeyAlt || io.KeySuper) return std::nullopt;
+    for (int i = 0; i < 26; ++i)
+        if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(ImGuiKey_A + i), false)) return static_cast<char>('a' + i);
+    for (int i = 0; i < 10; ++i)
+        if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(ImGuiKey_0 + i), false)) return static_cast<char>('0' + i);
+    return std::nullopt;
+}
+
 float table_height(std::size_t rows, std::size_t most) {
     return kTableHead +
            static_cast<float>(std::clamp<std::size_t>(rows, 2, std::max<std::size_t>(2, most))) * kTableRow;

@@ -29,6 +29,9 @@ struct TableAnswer {
 
 TableAnswer table(UiContext& ui, const TableSpec& spec, TableModel& model, const Rect& rect);
 
+// A letter or figure key pressed while no field has the keyboard: somebody begins to search.
+[[nodiscard]] std::optional<char> typed_key(const UiContext& ui);
+
 // As tall as a table of so many rows is, at most `most` of them: for tables within a page.
 [[nodiscard]] float table_height(std::size_t rows, std::size_t most);
 

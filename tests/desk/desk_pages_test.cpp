@@ -2,6 +2,7 @@
 #include <array>
 
 #include <fmt/format.h>
+#include <imgui.h>
 
 #include "tests/desk/desk_bench.h"
 
@@ -150,13 +151,28 @@ TEST_CASE("desk pages: files dropped onto the window are taken in, and a column 
 TEST_CASE("desk pages: the end of a thousand rows is one key away, and only what is seen is drawn") {
     DeskBench bench(1000, 50);
     bench.show();
-    bench.hands->type("qry");
     CHECK(cursor_rows(bench) == 1000);
-    for (int i = 0; i < 60; ++i) bench.key("page-down");
+    bench.tap("Day");  // out of the search field, where End is the field's
+    bench.key("end");
     const TargetLog& log = bench.log();
     std::size_t rows = 0;
     for (const Target& t : log.targets) rows += t.role == Role::row ? 1 : 0;
     CHECK(rows > 5);
     CHECK(rows < 40);
     CHECK(log.shows(bench.session->list()->table().row(bench.session->list()->table().size() - 1)->cells[0].text));
+}
+
+TEST_CASE("desk pages: a letter pressed anywhere begins a search, and more may follow") {
+    DeskBench bench(30);
+    bench.show();
+    bench.tap("Open findings");
+    REQUIRE_FALSE(bench.host->stage().editing());
+    bench.host->stage().key(ImGuiKey_Q, true);
+    bench.look();
+    bench.host->stage().key(ImGuiKey_Q, false);
+    bench.look();
+    CHECK(bench.session->asked().words == "q");
+    REQUIRE(bench.host->stage().editing());
+    bench.hands->type("ry-00003");
+    CHECK(bench.session->asked().words == "qry-00003");
 }

@@ -67,6 +67,7 @@ key down
 key down
 shot office-register
 tap "Repair or worse"
+tap "Search"
 text "hof"
 shot office-searched
 key enter
