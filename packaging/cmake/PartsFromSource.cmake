@@ -127,6 +127,11 @@ target_include_directories(part_sodium SYSTEM PUBLIC ${parts_config})
 target_include_directories(part_sodium PRIVATE ${parts_config}/sodium)
 target_compile_definitions(part_sodium PUBLIC SODIUM_STATIC)
 
+# What a photo's or a packet's bytes run through is built for speed where all else is built for size.
+foreach(part jpeg libdeflate mbedtls zlib)
+  target_compile_options(part_${part} PRIVATE -O2)
+endforeach()
+
 option(COTTER_APP "Build the screens" ON)
 if(COTTER_APP)
   include(packaging/cmake/SdlFromSource.cmake)

@@ -10,8 +10,8 @@ if(NOT EMSCRIPTEN_ROOT_PATH)
 endif()
 
 # Exceptions and long jumps by WebAssembly's own instructions; no threads. Position-independent code would only be slower.
-set(CMAKE_C_FLAGS_INIT "-O2 -DNDEBUG -fwasm-exceptions")
-set(CMAKE_CXX_FLAGS_INIT "-O2 -DNDEBUG -fwasm-exceptions")
+set(CMAKE_C_FLAGS_INIT "-Oz -DNDEBUG -fwasm-exceptions")
+set(CMAKE_CXX_FLAGS_INIT "-Oz -DNDEBUG -fwasm-exceptions")
 set(CMAKE_EXE_LINKER_FLAGS_INIT
   "-O2 -fwasm-exceptions -sALLOW_MEMORY_GROWTH=1 -sINITIAL_MEMORY=64MB -sSTACK_SIZE=2MB")
 set(CMAKE_POSITION_INDEPENDENT_CODE OFF)
