@@ -79,6 +79,12 @@ bool Session::collect() {
     return came || kept;
 }
 
+// Long work may answer at any time between frames, not only where tasks are collected.
+void Session::came() {
+    revision_ += 1;
+    keep_state();
+}
+
 bool Session::look_at_device() {
     const std::uint64_t kept = device_->kept();
     std::string trouble = device_->keeping_trouble();

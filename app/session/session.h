@@ -161,6 +161,7 @@ private:
     void queue(const TakePhotos& c);
     void next_photo();
     void photo_came(const TakePhotos& from, Result<PhotoRef> photo);
+    void came();
     void keep_shot(Shot shot, bool show);
     void packet_came(const JobId& job, Result<Packed> packed);
     [[nodiscard]] LongWork& long_work() { return parts_.elsewhere != nullptr ? *parts_.elsewhere : *work_here_; }

@@ -30,6 +30,7 @@ void Session::act(const TakePhotos& c) {
         TakePhotos in_order = c;
         in_order.paths = std::move(paths);
         ordered(in_order);
+        came();
     });
 }
 
@@ -52,7 +53,10 @@ void Session::next_photo() {
     }
     work_->detail = fmt::format("{} of {}", work_->done + 1, work_->total);
     long_work().take_in(intake_.front().paths.front(),
-                        [this, from = intake_.front()](Result<PhotoRef> photo) { photo_came(from, std::move(photo)); });
+                        [this, from = intake_.front()](Result<PhotoRef> photo) {
+                            photo_came(from, std::move(photo));
+                            came();
+                        });
 }
 
 void Session::photo_came(const TakePhotos& from, Result<PhotoRef> photo) {
@@ -101,7 +105,10 @@ void Session::act(const ExportPacket&) {
         earlier.push_back({p.revision, p.content_sha256, p.tagmanifest_sha256, p.name});
     work_ = Work{"Making the packet", fmt::format("{} photos", job_.all<Shot>().size()), 0, 0};
     long_work().pack({job_, judge_->earlier(job_), std::move(earlier), settings_.paper, packet_folder()},
-                     [this, job = job_.id()](Result<Packed> packed) { packet_came(job, std::move(packed)); });
+                     [this, job = job_.id()](Result<Packed> packed) {
+                         packet_came(job, std::move(packed));
+                         came();
+                     });
 }
 
 void Session::packet_came(const JobId& job, Result<Packed> packed) {

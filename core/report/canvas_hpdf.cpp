@@ -136,6 +136,9 @@ struct Canvas::State {
         HPDF_SetInfoAttr(doc.get(), HPDF_INFO_TITLE, about.title.c_str());
         HPDF_SetInfoAttr(doc.get(), HPDF_INFO_AUTHOR, about.author.c_str());
         HPDF_SetInfoAttr(doc.get(), HPDF_INFO_CREATOR, about.software.c_str());
+        // Without the library's version: builds of one release tell it differently, and the same job gives the same
+        // bytes.
+        HPDF_SetInfoAttr(doc.get(), HPDF_INFO_PRODUCER, "Cotter, with the Haru library");
         HPDF_SetInfoDateAttr(doc.get(), HPDF_INFO_CREATION_DATE, pdf_date(about.at));
         HPDF_SetInfoDateAttr(doc.get(), HPDF_INFO_MOD_DATE, pdf_date(about.at));
     }

@@ -191,7 +191,9 @@ TEST_CASE("long work may be done elsewhere, and its trouble is told") {
     elsewhere.give(photo);
     CHECK(bench.job().all<Shot>().size() == 1);
     REQUIRE(elsewhere.asked.size() == 2);
+    const std::uint64_t before = bench.session().revision();
     elsewhere.give(fail(Errc::refused, "the photo is cut off", "a.jpg"));
+    CHECK(bench.session().revision() > before);  // else the page would go on showing that it is under way
     CHECK(bench.session().not_taken().size() == 1);
     CHECK_FALSE(bench.session().work().has_value());
     bench.apply(ExportPacket{});

@@ -1,6 +1,6 @@
 // A browser on the web app, and hands that use it by what is written on the screen: for the tests beside this file.
 // Needs in the environment: COTTER_SITE (the built folder), COTTER_WEB_TOOLS (where playwright-core is installed);
-// COTTER_CHROMIUM (default: /usr/bin/chromium).
+// COTTER_CHROMIUM (default: /usr/bin/chromium); COTTER_LOUD (any word: all that the console says is shown).
 import { spawn } from 'node:child_process';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
@@ -46,6 +46,7 @@ export async function open(profile, { size = kPhone, scale = 2.625, touch = true
         timezoneId: 'America/Chicago', ...more });
     const page = context.pages()[0] ?? await context.newPage();
     const said = [];
+    if (process.env.COTTER_LOUD) page.on('console', (message) => console.error(message.text()));
     page.on('console', (message) => { if (message.type() === 'error') said.push(message.text()); });
     page.on('pageerror', (error) => said.push(String(error)));
     return { context, page, said, hands: new Hands(page) };

@@ -31,9 +31,12 @@ async function measure(hands) {
 async function torque(hands) {
     await hands.taps('Wheel nuts', "Enter the maker's figure", '1', '2', '0', 'Done', 'Document and page');
     await hands.type('service sheet, page 14');
-    await hands.taps('Save', 'Choose the wrench', 'Another one: what is engraved on it');
-    await hands.type('T-3');
-    await hands.tap('Use it');
+    await hands.tap('Save');
+    if (await hands.shows('Choose the wrench')) {  // the only one there is, is chosen
+        await hands.taps('Choose the wrench', 'Another one: what is engraved on it');
+        await hands.type('T-3');
+        await hands.tap('Use it');
+    }
     for (const start of kPasses) {
         if (start) await hands.tap(`Start ${start}`);
         for (const nut of kNuts) await hands.tap(`Nut ${nut}`);

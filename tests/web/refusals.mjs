@@ -31,7 +31,7 @@ async function cannotKeep({ page, hands }, how, words) {
 }
 
 async function photoThatIsNone({ hands }) {
-    await hands.taps('Photo');
+    await hands.taps('Cap');
     await hands.choose('Take a photo', { name: 'note.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no photo at all') });
     await hands.expect('note.jpg');
     await hands.expect('Not taken in');
