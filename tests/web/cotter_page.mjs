@@ -141,6 +141,7 @@ export class Hands {
     }
 
     async back() {
+        await this.rest();
         await this.page.goBack({ waitUntil: 'commit' }).catch(() => {});
         await this.rest();
     }

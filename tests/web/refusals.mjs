@@ -31,7 +31,7 @@ async function cannotKeep({ page, hands }, how, words) {
 }
 
 async function photoThatIsNone({ hands }) {
-    await hands.taps('Cap');
+    await hands.taps('Photo');
     await hands.choose('Take a photo', { name: 'note.jpg', mimeType: 'image/jpeg', buffer: Buffer.from('no photo at all') });
     await hands.expect('note.jpg');
     await hands.expect('Not taken in');
@@ -81,7 +81,7 @@ async function damagedBook(profile, url) {
     });
     await browser.hands.start(url).catch(() => {});
     await browser.hands.expect('An earlier state');
-    await browser.hands.expect('NUR-07');
+    await browser.hands.expect('Hub oil');
     console.log(await browser.page.textContent('#notice p'));
     await browser.context.close();
 }
