@@ -22,16 +22,18 @@ shots = [json.loads(body)["photo"] for (body,) in db.execute("SELECT body FROM s
 print(json.dumps({"steps": steps, "shots": [[p["sha256"], p["bytes"]] for p in shots]}))
 `;
 
-// In the page: taps 'Before: …' in turn, now and then takes in a photo, and tells what was shown as saved.
-async function tapOn() {
+// In the page: taps 'Before: …' in turn, each fifth time takes in a photo first, and tells what was shown as saved.
+async function tapOn([from, there]) {
     const { screen, disk, picker } = window.cotter;
     const pause = (ms) => new Promise((later) => setTimeout(later, ms));
     const element = (label) => document.querySelector(`#mirror > [data-label="${label}"]`);
     const saved = async () => {
         while (!(screen.resting && disk.settled && [...document.querySelectorAll('#mirror > p')].some((e) => /^saved/.test(e.textContent)))) await pause(4);
     };
-    let steps = 0, photos = 0;
-    for (let i = 0; ; ++i) {
+    const unplaced = () => Math.max(0, ...[...document.querySelectorAll('#mirror > [data-label]')]
+        .map((e) => Number(/^(\d+) without a place/.exec(e.dataset.label)?.[1] ?? 0)));
+    let steps = 0, photos = 0, known = there;
+    for (let i = from; ; ++i) {
         if (i % 5 === 3) {
             const canvas = new OffscreenCanvas(640, 480);
             const context = canvas.getContext('2d');
@@ -40,11 +42,11 @@ async function tapOn() {
                 context.fillRect(Math.random() * 640, Math.random() * 480, 60, 60);
             }
             const blob = await canvas.convertToBlob({ type: 'image/jpeg' });
-            const before = window.cotterShots?.() ?? 0;
             await picker.take([new File([blob], `IMG_${i}.jpg`, { type: 'image/jpeg' })]);
-            while (!element('Later') && !element('Files')) await pause(4);
+            while (unplaced() <= known) await pause(4);
+            known = unplaced();
             await saved();
-            console.log(`told photo ${++photos} ${before}`);
+            console.log(`told photo ${++photos}`);
             window.history.back();
             while (!element('Before: below')) await pause(4);
         }
@@ -87,8 +89,8 @@ let confirmed = 0, killed = 0, photos = 0;
 for (let round = 1; round <= rounds; ++round) {
     const lines = [];
     browser.page.on('console', (message) => lines.push(message.text()));
-    browser.page.evaluate(tapOn).catch(() => {});
-    await new Promise((later) => setTimeout(later, 150 + random() * 1800));
+    browser.page.evaluate(tapOn, [round, before.photos]).catch(() => {});
+    await new Promise((later) => setTimeout(later, 150 + random() * 5000));
     execFileSync('pkill', ['-9', '-f', profile]);
     ++killed;
     await browser.context.close().catch(() => {});
@@ -101,6 +103,7 @@ for (let round = 1; round <= rounds; ++round) {
     confirmed += steps;
     photos += told(lines, 'photo');
     before = now;
+    if (round % 10 === 0) console.log(`${round} rounds, ${confirmed} changes, ${photos} photos`);
     while (!(await browser.hands.shows('Before: below'))) await browser.hands.back();
 }
 console.log(`${killed} times killed, ${confirmed} changes shown as saved, ${photos} of them photos: none missing`);

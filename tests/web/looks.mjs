@@ -13,7 +13,7 @@ mkdirSync(shots, { recursive: true });
 async function colours(page) {
     const png = (await page.screenshot()).toString('base64');
     return page.evaluate(async (base64) => {
-        const picture = await createImageBitmap(await (await fetch(`data:image/png;base64,${base64}`)).blob());
+        const picture = await createImageBitmap(new Blob([Uint8Array.from(atob(base64), (c) => c.charCodeAt(0))]));
         const canvas = new OffscreenCanvas(64, 64);
         const context = canvas.getContext('2d');
         context.drawImage(picture, 0, 0, 64, 64);
