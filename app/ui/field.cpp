@@ -23,6 +23,7 @@ constexpr float kInner = 14;
 struct Wish {
     std::optional<std::size_t> caret;
     bool extend = false;  // the selection grows to the caret
+    bool at_end = false;  // nothing selected, the caret behind the text; also in the frame that gives the keyboard
     std::optional<std::string> text;
 };
 
@@ -32,6 +33,7 @@ int fulfil(ImGuiInputTextCallbackData* data) {
         data->DeleteChars(0, data->BufTextLen);
         data->InsertChars(0, wish.text->c_str());
     }
+    if (wish.at_end) wish.caret = static_cast<std::size_t>(data->BufTextLen);
     if (!wish.caret) return 0;
     data->CursorPos = static_cast<int>(std::min<std::size_t>(*wish.caret, static_cast<std::size_t>(data->BufTextLen)));
     data->SelectionEnd = data->CursorPos;
@@ -68,7 +70,7 @@ Wish wish_of(UiContext& ui, const Laid& laid, const Rect& box, const Rect& text,
     if (clicked || drags) wish.caret = byte_at(ui, laid, {mouse.x - text.x, mouse.y - text.y});
     wish.extend = drags && !clicked;
     if (editing_now) wish.text = ui.keyboard.replaced();
-    if (editing_now && focus) wish.caret = laid.text.size();
+    wish.at_end = focus;
     return wish;
 }
 

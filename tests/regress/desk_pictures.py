@@ -68,7 +68,7 @@ key down
 shot office-register
 tap "Repair or worse"
 tap "Search"
-text "hof"
+text "quar"
 shot office-searched
 key enter
 tap "Wear"

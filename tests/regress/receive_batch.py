@@ -212,13 +212,12 @@ def main():
         exported = export(cotter, ledger, work / "first")
         assert check_whole(ledger) == count - len(expected)
         again(cotter, batch, ledger, exported, work, len(expected))
+        kills(cotter, batch, exported, work, rounds, whole)
         small = work / "small"
         subprocess.run([maker, "packets", str(small), "120", "5", "2", "10"], check=True)
         calm = work / "calm.ledger"
-        started = time.time()
         receive(cotter, calm, small)
-        whole = time.time() - started
-        kills(cotter, small, export(cotter, calm, work / "calm"), work, rounds, whole)
+        export(cotter, calm, work / "calm")
         full_disk(cotter, small, work / "calm", work)
         locked(cotter, small, work)
         odd_files(cotter, small, work)
