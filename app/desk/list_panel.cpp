@@ -108,13 +108,14 @@ float draw_tools(UiContext& ui, const List& list, ListState& state, const Rect& 
 
 void draw_detail(UiContext& ui, const List& list, const ListState& state, const Rect& strip, const ListTools& tools,
                  ListAnswer& answer) {
+    const TableRow* row = list.table().row(state.model.cursor());
+    if (row == nullptr && tools.actions.empty()) return;
     const Paint& plate = ui.paint(Tone::plate);
     draw_plate(strip, {plate.ground, plate.edge, Sizes::edge, Sizes::cut, kPlateCuts});
     float left = strip.right();
     const IdScope scope("detail");
     answer.action =
         keys_at(ui, tools.actions, {strip.x, strip.middle().y - kKey / 2, strip.w - Sizes::pad, kKey}, left);
-    const TableRow* row = list.table().row(state.model.cursor());
     if (row == nullptr || row->detail.empty()) return;
     const float width = left - strip.x - 2 * Sizes::pad;
     const std::string words = three_lines(ui, row->detail, width);

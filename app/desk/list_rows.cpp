@@ -1,4 +1,6 @@
 // See rows.h: what is due, to be ordered, what fails, what came in.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "app/desk/rows.h"
@@ -27,6 +29,13 @@ std::string list_words(const std::vector<std::string>& all, std::size_t most) {
     return out;
 }
 
+// One place by its name, several by their number: the detail names them.
+std::string short_where(std::string_view places) {
+    const auto more = std::count(places.begin(), places.end(), ',');
+    return more == 0 ? in_words(one_line(places, kMostText), SideWords::left_right)
+                     : fmt::format("{} places", more + 1);
+}
+
 bool came_in(ledger::Arrival arrival) {
     return arrival == ledger::Arrival::taken || arrival == ledger::Arrival::revision ||
            arrival == ledger::Arrival::older || arrival == ledger::Arrival::there_already;
@@ -35,13 +44,13 @@ bool came_in(ledger::Arrival arrival) {
 }  // namespace
 
 Columns due_columns() {
-    return {{"day", "Due", 0, 126, false, true, true},
-            {"when", "When", 0.6F, 130, false, true, true},
-            {"unit", "Unit", 0.8F, 110, false, true, true},
-            {"kind", "Kind", 0.3F, 104, false, true, true},
-            {"title", "What", 2.2F, 220, false, true, true},
-            {"where", "Where", 1, 120, false, true, true},
-            {"customer", "Customer", 1.1F, 120, false, true, true},
+    return {{"day", "Due", 0, 120, false, true, true},
+            {"when", "When", 0.4F, 140, false, true, true},
+            {"unit", "Unit", 0.6F, 104, false, true, true},
+            {"kind", "Kind", 0.2F, 100, false, true, true},
+            {"title", "What", 2.2F, 286, false, true, true},
+            {"where", "Where", 0.6F, 106, false, true, true},
+            {"customer", "Customer", 1.4F, 150, false, true, true},
             {"place", "Place", 1, 110, false, true, false},
             {"source", "Source", 1, 120, false, true, false}};
 }
@@ -61,7 +70,7 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
                  unit,
                  std::string(name_of(due.kind)),
                  one_line(due.title, kMostText),
-                 in_words(one_line(due.where, kMostText), SideWords::left_right),
+                 short_where(due.where),
                  one_line(due.customer, kMostText),
                  one_line(due.place, kMostText),
                  one_line(due.source, kMostText)};
@@ -69,11 +78,10 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
 }
 
 Columns order_columns() {
-    return {
-        {"supplier", "Supplier", 1.2F, 150, false, true, true}, {"part", "Part number", 0.8F, 120, false, true, true},
-        {"title", "Pack", 2, 220, false, true, true},           {"packs", "Packs", 0, 76, true, true, true},
-        {"price", "One pack", 0.6F, 116, true, true, true},     {"cost", "Together", 0.6F, 120, true, true, true},
-        {"units", "For", 1.4F, 150, false, true, true}};
+    return {{"supplier", "Supplier", 1, 140, false, true, true}, {"part", "Part number", 0.6F, 116, false, true, true},
+            {"title", "Pack", 2, 200, false, true, true},        {"packs", "Packs", 0, 76, true, true, true},
+            {"price", "One pack", 0.4F, 112, true, true, true},  {"cost", "Together", 0.4F, 116, true, true, true},
+            {"units", "For", 2, 250, false, true, true}};
 }
 
 TableRow order_row(const ledger::OrderRow& order) {
@@ -81,7 +89,7 @@ TableRow order_row(const ledger::OrderRow& order) {
     row.key = fmt::format("{}/{}/{}/{}", order.supplier, order.part_number, order.title, order.cost.currency);
     row.label = fmt::format("{}: {}", one_line(order.supplier, 100), one_line(order.title, kMostText));
     const Money price{order.price, order.cost.currency};
-    row.detail = fmt::format("{} × {} from {}: {}. For {}. {}", order.packs, one_line(order.title, kMostText),
+    row.detail = fmt::format("{} × {} from {}: {}. For {}. {}.", order.packs, one_line(order.title, kMostText),
                              one_line(order.supplier, 100), order.cost.text(), list_words(order.units, 12),
                              count_words(order.jobs.size(), "accepted quote", "accepted quotes"));
     row.cells = {one_line(order.supplier, kMostText),
@@ -128,10 +136,10 @@ TableRow failure_row(const ledger::AxleFailure& f) {
 Columns receipt_columns() {
     return {{"number", "No.", 0, 70, true, false, true},
             {"at", "At", 0, 168, false, false, true},
-            {"arrival", "What became of it", 0.4F, 204, false, false, true},
-            {"file", "File", 1.4F, 220, false, false, true},
-            {"why", "Why", 2, 240, false, false, true},
-            {"bytes", "Size", 0, 96, true, false, true}};
+            {"arrival", "What became of it", 0.2F, 222, false, false, true},
+            {"file", "File", 1.4F, 270, false, false, true},
+            {"why", "Why", 2, 200, false, false, true},
+            {"bytes", "Size", 0, 90, true, false, true}};
 }
 
 TableRow receipt_row(const ledger::Receipt& receipt) {

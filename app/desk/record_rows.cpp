@@ -34,10 +34,10 @@ std::string point_of(const ReadingChange& change) {
 }  // namespace
 
 Columns torque_columns() {
-    return {{"visit", "Day", 0, 126, false, true, true},           {"place", "Where", 1, 150, false, true, true},
-            {"joint", "Joint", 1, 130, false, true, true},         {"fasteners", "Nuts", 0, 66, true, true, true},
-            {"setting", "Last pass", 0.8F, 120, true, true, true}, {"target", "Target", 0.8F, 110, true, true, true},
-            {"proved", "Proved", 1, 150, false, true, true},       {"kind", "Kind", 0.6F, 120, false, true, true},
+    return {{"visit", "Day", 0, 120, false, true, true},           {"place", "Where", 0.8F, 126, false, true, true},
+            {"joint", "Joint", 1.4F, 180, false, true, true},      {"fasteners", "Nuts", 0, 66, true, true, true},
+            {"setting", "Last pass", 0.6F, 110, true, true, true}, {"target", "Target", 0.6F, 104, true, true, true},
+            {"proved", "Proved", 0.8F, 150, false, true, true},    {"kind", "Kind", 0.4F, 106, false, true, true},
             {"wrench", "Wrench", 0.6F, 90, false, true, false}};
 }
 
@@ -69,9 +69,9 @@ TableRow torque_row(const ledger::TorqueLine& line) {
 }
 
 Columns finding_columns() {
-    return {{"grade", "Grade", 0.3F, 140, false, true, true},      {"place", "Where", 1, 140, false, true, true},
-            {"what", "Finding", 1.6F, 180, false, true, true},     {"state", "State", 1, 130, false, true, true},
-            {"visit", "Seen", 0, 126, false, true, true},          {"note", "Note", 1.6F, 160, false, false, true},
+    return {{"grade", "Grade", 0.2F, 130, false, true, true},      {"place", "Where", 0.6F, 126, false, true, true},
+            {"what", "Finding", 2, 270, false, true, true},        {"state", "State", 0.8F, 130, false, true, true},
+            {"visit", "Seen", 0, 120, false, true, true},          {"note", "Note", 1.4F, 120, false, false, true},
             {"todo", "What to do", 1.4F, 150, false, false, false}};
 }
 
@@ -83,10 +83,10 @@ TableRow finding_row(const ledger::FindingLine& line) {
     row.label = fmt::format("{}: {}, {}", place_of(f.place), what, day_words(line.visit));
     row.marked = line.open && f.grade >= Grade::repair;
     row.detail =
-        fmt::format("{} at {}, seen {} by {}: {}. {}{}{}", what, place_of(f.place), day_words(line.visit),
+        fmt::format("{} ({}), seen {} by {}: {}. {}{}{}", upper_first(what), place_of(f.place), day_words(line.visit),
                     one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
                     f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
-                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostText));
+                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostText) + ".");
     TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
     grade.grade = f.grade;
     row.cells = {grade,
@@ -109,6 +109,8 @@ TableRow cost_row(const ledger::YearCost& cost) {
     TableRow row;
     row.key = fmt::format("{}{}", cost.year, cost.cost.currency);
     row.label = fmt::format("Costs of {}", cost.year);
+    row.detail = fmt::format("{}: {} with accepted quotes, {} together.", cost.year,
+                             count_words(cost.visits, "visit", "visits"), cost.cost.text());
     row.cells = {TableCell(fmt::format("{}", cost.year), cost.year),
                  TableCell(fmt::format("{}", cost.visits), static_cast<double>(cost.visits)),
                  TableCell(cost.cost.text(), static_cast<double>(cost.cost.minor))};

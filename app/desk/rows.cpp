@@ -61,11 +61,11 @@ std::string job_detail(const ledger::JobLine& job) {
 
 Columns job_columns() {
     return {
-        {"opened", "Day", 0, 126, false, true, true},           {"unit", "Unit", 1, 120, false, true, true},
+        {"opened", "Day", 0, 120, false, true, true},           {"unit", "Unit", 0.8F, 110, false, true, true},
         {"plate", "Plate", 0.4F, 100, false, false, false},     {"vin", "VIN", 0.4F, 190, false, false, false},
-        {"customer", "Customer", 1.4F, 130, false, true, true}, {"technician", "Technician", 1, 110, false, true, true},
-        {"worst", "Worst open", 0.4F, 150, false, true, true},  {"open", "Open", 0, 72, true, true, true},
-        {"found", "Found in", 2, 190, false, false, true},      {"place", "Place", 1, 120, false, false, true}};
+        {"customer", "Customer", 1.4F, 140, false, true, true}, {"technician", "Technician", 1, 124, false, true, true},
+        {"worst", "Worst open", 0.3F, 136, false, true, true},  {"open", "Open", 0, 66, true, true, true},
+        {"found", "Found in", 2, 170, false, false, true},      {"place", "Place", 1.4F, 142, false, false, true}};
 }
 
 ledger::JobOrder job_order(std::size_t column) {
@@ -108,11 +108,14 @@ TableRow job_row(const ledger::Hit& hit) {
 }
 
 Columns visit_columns() {
-    return {
-        {"opened", "Day", 0, 126, false, true, true},          {"technician", "Technician", 1, 120, false, true, true},
-        {"place", "Place", 1.4F, 140, false, true, true},      {"customer", "Customer", 1.2F, 130, false, true, true},
-        {"findings", "Findings", 0, 92, true, true, true},     {"open", "Open", 0, 70, true, true, true},
-        {"worst", "Worst open", 0.4F, 150, false, true, true}, {"revision", "Revision", 0, 90, true, true, true}};
+    return {{"opened", "Day", 0, 120, false, true, true},
+            {"technician", "Technician", 0.8F, 124, false, true, true},
+            {"place", "Place", 1.4F, 170, false, true, true},
+            {"customer", "Customer", 1.4F, 170, false, true, true},
+            {"findings", "Findings", 0, 92, true, true, true},
+            {"open", "Open", 0, 66, true, true, true},
+            {"worst", "Worst open", 0.3F, 136, false, true, true},
+            {"revision", "Revision", 0, 90, true, true, true}};
 }
 
 TableRow visit_row(const ledger::JobLine& job) {
@@ -129,7 +132,7 @@ TableRow visit_row(const ledger::JobLine& job) {
 }
 
 Columns packet_columns() {
-    return {{"handed", "Handed over", 0, 126, false, true, true},
+    return {{"handed", "Handed over", 0, 120, false, true, true},
             {"name", "Packet", 2, 220, false, true, true},
             {"revision", "Revision", 0, 90, true, true, true},
             {"technician", "Technician", 1, 110, false, true, true},
@@ -195,6 +198,7 @@ std::string days_words(std::int64_t days) {
 }
 
 std::string size_words(double bytes) {
+    if (bytes < 1e3) return fmt::format("{:.0f} B", bytes);
     if (bytes < 1e6) return fmt::format("{:.0f} kB", bytes / 1e3);
     if (bytes < 1e9) return fmt::format("{:.1f} MB", bytes / 1e6);
     return fmt::format("{:.2f} GB", bytes / 1e9);

@@ -46,7 +46,7 @@ Wear wear_of(const Forecast& f) {
     w.end = now + f.life.left;
     w.end_early = now + f.life.plan;
     w.end_late = now + f.life.left + 2 * f.life.u;
-    w.ends = fmt::format("in {:.0f} to {:.0f} {}", f.life.plan, f.life.left + 2 * f.life.u, f.way_unit);
+    w.ends = fmt::format("{:.0f} to {:.0f} {}", f.life.plan, f.life.left + 2 * f.life.u, f.way_unit);
     return w;
 }
 
@@ -91,8 +91,9 @@ void add_facts(Trailer& view, const ledger::TrailerPage& page) {
     if (!t.vin.empty() && view.title != t.vin) parts.push_back("VIN " + one_line(t.vin, kMostName));
     for (const std::string& part : parts) view.under += (view.under.empty() ? "" : ", ") + part;
     view.under = upper(view.under);
-    view.facts.push_back(fmt::format("{} from {} to {}", count_words(t.visits, "visit", "visits"), day_words(t.first),
-                                     day_words(t.last)));
+    const std::string first = day_words(t.first), last = day_words(t.last);
+    view.facts.push_back(count_words(t.visits, "visit", "visits") +
+                         (first == last ? " on " + last : fmt::format(" from {} to {}", first, last)));
     view.facts.push_back(t.open_findings == 0
                              ? "nothing open"
                              : count_words(t.open_findings, "open finding", "open findings") +

@@ -19,6 +19,7 @@ namespace cotter {
 namespace {
 
 constexpr float kBarWide = 14, kCellPad = 8, kMarkSide = 20;
+constexpr float kMarkWide = 12;  // at the right end of a row, for the bars of one that is marked
 constexpr float kWheelRows = 3;
 
 // `text`, or as much of it as fits with "…" behind.
@@ -54,7 +55,7 @@ public:
           model_(model),
           head_{rect.x, rect.y, rect.w, kTableHead},
           body_{rect.x, rect.y + kTableHead, rect.w, rect.h - kTableHead},
-          widths_(column_widths(spec.columns, rect.w - kBarWide)) {
+          widths_(column_widths(spec.columns, rect.w - kBarWide - kMarkWide)) {
         model_.set_page(body_.h / kTableRow);
     }
 

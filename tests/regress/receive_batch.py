@@ -85,16 +85,16 @@ def again(cotter, batch, ledger, exported, work, bad):
 
 
 def kills(cotter, batch, exported, work, rounds, whole):
-    """The time of one undisturbed run tells in which span to kill."""
+    """The time of one undisturbed run tells in which span to kill: ten times a ledger, a little later each time."""
     chance = random.Random(SEED)
     rounds_left, ledgers, moments = rounds, 0, []
     while rounds_left > 0:
         ledgers += 1
         ledger = work / f"killed{ledgers}.ledger"
-        for _ in range(min(rounds_left, 10)):
+        for turn in range(min(rounds_left, 10)):
             running = subprocess.Popen([cotter, "receive", "--ledger", str(ledger), str(batch)],
                                        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
-            time.sleep(chance.uniform(0.0, whole))
+            time.sleep(chance.uniform(0.0, whole * (turn + 1) / 10))
             running.send_signal(signal.SIGKILL)
             running.wait()
             rounds_left -= 1
