@@ -46,10 +46,10 @@ bool came_in(ledger::Arrival arrival) {
 Columns due_columns() {
     return {{"day", "Due", 0, 120, false, true, true},
             {"when", "When", 0.4F, 140, false, true, true},
-            {"unit", "Unit", 0.6F, 104, false, true, true},
+            {"unit", "Unit", 0.6F, 118, false, true, true},
             {"kind", "Kind", 0.2F, 100, false, true, true},
-            {"title", "What", 2.2F, 286, false, true, true},
-            {"where", "Where", 0.6F, 106, false, true, true},
+            {"title", "What", 2.2F, 280, false, true, true},
+            {"where", "Where", 0.6F, 104, false, true, true},
             {"customer", "Customer", 1.4F, 150, false, true, true},
             {"place", "Place", 1, 110, false, true, false},
             {"source", "Source", 1, 120, false, true, false}};
