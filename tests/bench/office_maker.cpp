@@ -1,7 +1,8 @@
 // Makes the invented office's packets, or fills a ledger with its jobs. For the benches and tests/regress.
 //
-// usage: office_maker packets FOLDER COUNT BAD_IN_100 PHOTOS PHOTO_KB     with expected.json beside the packets
-//        office_maker ledger FILE JOBS TRAILERS                          job documents, without zips and photos
+// usage: office_maker packets FOLDER COUNT BAD_IN_100 PHOTOS PHOTO_KB [FROM TRAILERS]
+//            with expected.json beside the packets; FROM: jobs before these that another call has made
+//        office_maker ledger FILE JOBS TRAILERS     job documents, without zips and photos
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
@@ -29,14 +30,15 @@ void put(Files& files, const std::string& path, ByteView bytes) {
 }
 
 // Every so many-th packet is bad, of one kind after the other.
-int make_packets(const std::string& folder, int count, int bad_in_100, const OfficeShape& shape, int kilobytes) {
+int make_packets(const std::string& folder, int from, int count, int bad_in_100, const OfficeShape& shape,
+                 int kilobytes) {
     const auto files = make_system_files();
     sure(files->make_folders(folder));
     const PhotoMaker photos(kilobytes);
     Json expected = Json::object();
     int bad = 0;
-    for (int i = 0; i < count; ++i) {
-        const bool is_bad = (i + 1) * bad_in_100 / 100 > bad;
+    for (int i = from; i < from + count; ++i) {
+        const bool is_bad = (i - from + 1) * bad_in_100 / 100 > bad;
         if (!is_bad) {
             const SealedPacket packet = office_packet(i, shape, photos);
             put(*files, join_path(folder, fmt::format("p{:06}_{}.zip", i, packet.name)), packet.zip);
@@ -101,8 +103,9 @@ int fill_ledger(const std::string& file, int jobs, int trailers) {
 
 int main(int argc, char** argv) {
     const auto number = [&](int at) { return std::atoi(argv[at]); };
-    if (argc == 7 && std::strcmp(argv[1], "packets") == 0)
-        return make_packets(argv[2], number(3), number(4), {std::max(1, number(3) / 4), number(5)}, number(6));
+    if ((argc == 7 || argc == 9) && std::strcmp(argv[1], "packets") == 0)
+        return make_packets(argv[2], argc == 9 ? number(7) : 0, number(3), number(4),
+                            {argc == 9 ? number(8) : std::max(1, number(3) / 4), number(5)}, number(6));
     if (argc == 5 && std::strcmp(argv[1], "ledger") == 0) return fill_ledger(argv[2], number(3), number(4));
     std::fprintf(stderr, "usage: see the head of office_maker.cpp\n");
     return 2;

@@ -2,11 +2,16 @@
 """Taking in 1,000 packets, about 2 GB, against hashing the same bytes and raw inserts with the sqlite3 shell.
 
 usage: receive_bench.py COTTER OFFICE_MAKER [ROUNDS] [PACKETS]
+       receive_bench.py COTTER OFFICE_MAKER --full LEDGER JOBS TRAILERS
 
 Ours: `cotter receive` into a new ledger: every check, photos in the vault, all rows, synced. Peer: `sha256sum` over the
 packets, then the sqlite3 shell putting every packet's bytes into a new database by readfile(), one transaction, synced
-as ours is. Both start with the packets in the page cache. Then: is the cost of a packet the same in a full ledger?
+as ours is. Both start with the packets in the page cache.
+
+--full: does a packet cost the same in a full ledger? 1,000 packets of small photos into an empty one and into a copy of
+LEDGER, which `office_maker ledger LEDGER JOBS TRAILERS` has filled.
 """
+import json
 import os
 import pathlib
 import shutil
@@ -44,8 +49,35 @@ def ours(cotter, batch, work):
     return timed(cotter, "receive", "--ledger", str(ledger), str(batch))
 
 
+def cost(cotter, ledger, batch, count):
+    """Seconds, and seconds of CPU time, of taking the batch in."""
+    before = os.times()
+    done = subprocess.run([cotter, "receive", "--json", "--ledger", str(ledger), str(batch)], capture_output=True, text=True)
+    after = os.times()
+    assert json.loads(done.stdout)["taken"] == count, done.stderr
+    return (after.elapsed - before.elapsed,
+            after.children_user + after.children_system - before.children_user - before.children_system)
+
+
+def compare_with_full(cotter, maker, full, jobs, trailers, count=1000):
+    with tempfile.TemporaryDirectory(dir=os.environ.get("TMPDIR")) as name:
+        work = pathlib.Path(name)
+        batch = work / "batch"
+        subprocess.run([maker, "packets", str(batch), str(count), "0", "2", "10", jobs, trailers], check=True)
+        for turn in range(3):
+            empty, copy = work / f"empty{turn}.ledger", work / f"full{turn}.ledger"
+            shutil.copyfile(full, copy)
+            os.sync()
+            a, b = cost(cotter, empty, batch, count), cost(cotter, copy, batch, count)
+            print(f"a packet: {a[0] / count * 1e3:.2f} ms into an empty ledger, {b[0] / count * 1e3:.2f} ms into one of {jobs} "
+                  f"jobs; CPU {a[1] / count * 1e3:.2f} and {b[1] / count * 1e3:.2f} ms: ratio {b[1] / a[1]:.2f}")
+            copy.unlink()
+
+
 def main():
     cotter, maker = sys.argv[1:3]
+    if sys.argv[3:4] == ["--full"]:
+        return compare_with_full(cotter, maker, *sys.argv[4:7])
     rounds = int(sys.argv[3]) if len(sys.argv) > 3 else 3
     count = sys.argv[4] if len(sys.argv) > 4 else "1000"
     with tempfile.TemporaryDirectory(dir=os.environ.get("TMPDIR")) as name:
