@@ -173,7 +173,7 @@ std::string standing_words(const ledger::PacketLine& packet, bool accepted) {
             out = "The first packet of somebody new: neither name nor key was known.";
             break;
         case ledger::KeyStanding::new_key:
-            out = "Flagged: this technician is known by another key.";
+            out = "Flagged: this technician is not known to sign with this key.";
             break;
         case ledger::KeyStanding::other_name:
             out = "Flagged: the trust list gives this key to somebody else.";

@@ -20,7 +20,7 @@ std::int64_t number(bool b) {
 std::string said(KeyStanding standing, const std::string& technician) {
     switch (standing) {
         case KeyStanding::new_key:
-            return fmt::format("flagged: {} has never signed with this key", technician);
+            return fmt::format("flagged: {} is not known to sign with this key", technician);
         case KeyStanding::other_name:
             return fmt::format("flagged: the trust list gives this key to somebody else than {}", technician);
         case KeyStanding::lapsed:
@@ -68,7 +68,11 @@ Result<KeyStanding> Filing::standing_of(const CheckedPacket& packet) {
                               {name, packet.signer, std::int64_t{static_cast<int>(KeyStanding::first)}}));
     if (accepted + same > 0) return KeyStanding::seen;
     COTTER_ASSIGN(const auto known, db_.integer("SELECT 1 FROM packet WHERE technician_key=$1 LIMIT 1", {name}));
-    return known > 0 || trust_.names(technician) ? KeyStanding::new_key : KeyStanding::first;
+    if (known > 0 || trust_.names(technician)) return KeyStanding::new_key;
+    // Nobody knows this name: harmless in a job of its own, but it may be a look-alike on somebody else's.
+    COTTER_ASSIGN(const auto others,
+                  db_.integer("SELECT 1 FROM packet WHERE job=$1 LIMIT 1", {packet.document.job.id().text()}));
+    return others > 0 ? KeyStanding::new_key : KeyStanding::first;
 }
 
 Result<> Filing::insert(const CheckedPacket& p, KeyStanding standing) {

@@ -8,8 +8,8 @@ Ours: `cotter receive` into a new ledger: every check, photos in the vault, all 
 packets, then the sqlite3 shell putting every packet's bytes into a new database by readfile(), one transaction, synced
 as ours is. Both start with the packets in the page cache.
 
---full: does a packet cost the same in a full ledger? 1,000 packets of small photos into an empty one and into a copy of
-LEDGER, which `office_maker ledger LEDGER JOBS TRAILERS` has filled.
+--full: does a packet cost the same in a full ledger? LEDGER is one that `office_maker ledger LEDGER JOBS TRAILERS` has
+filled; the same trailers at the same number of visits get one visit more, there and in a ledger of 1,000 jobs.
 """
 import json
 import os
@@ -59,19 +59,26 @@ def cost(cotter, ledger, batch, count):
             after.children_user + after.children_system - before.children_user - before.children_system)
 
 
-def compare_with_full(cotter, maker, full, jobs, trailers, count=1000):
+def compare_with_full(cotter, maker, full, jobs, trailers):
+    visits = int(jobs) // int(trailers)
+    count = 1000 // visits
     with tempfile.TemporaryDirectory(dir=os.environ.get("TMPDIR")) as name:
         work = pathlib.Path(name)
-        batch = work / "batch"
-        subprocess.run([maker, "packets", str(batch), str(count), "0", "2", "10", jobs, trailers], check=True)
-        for turn in range(3):
-            empty, copy = work / f"empty{turn}.ledger", work / f"full{turn}.ledger"
-            shutil.copyfile(full, copy)
-            os.sync()
-            a, b = cost(cotter, empty, batch, count), cost(cotter, copy, batch, count)
-            print(f"a packet: {a[0] / count * 1e3:.2f} ms into an empty ledger, {b[0] / count * 1e3:.2f} ms into one of {jobs} "
-                  f"jobs; CPU {a[1] / count * 1e3:.2f} and {b[1] / count * 1e3:.2f} ms: ratio {b[1] / a[1]:.2f}")
-            copy.unlink()
+        small = work / "small.ledger"
+        subprocess.run([maker, "ledger", str(small), "1000", str(count)], check=True, stdout=subprocess.DEVNULL)
+        for batch, first, all_trailers in (("few", "1000", str(count)), ("many", jobs, trailers)):
+            subprocess.run([maker, "packets", str(work / batch), str(count), "0", "2", "10", first, all_trailers], check=True)
+        taken = {"few": [], "many": []}
+        for turn in range(5):
+            for batch, ledger in (("few", small), ("many", full)):
+                copy = work / f"{batch}{turn}.ledger"
+                shutil.copyfile(ledger, copy)
+                os.sync()
+                taken[batch].append(cost(cotter, copy, work / batch, count))
+                copy.unlink()
+        few, many = ([statistics.median(t[i] for t in taken[b]) / count * 1e3 for i in (0, 1)] for b in ("few", "many"))
+        print(f"a packet: {few[0]:.2f} ms into a ledger of 1000 jobs, {many[0]:.2f} ms into one of {jobs}; "
+              f"CPU {few[1]:.2f} and {many[1]:.2f} ms: ratio {many[1] / few[1]:.2f}")
 
 
 def main():

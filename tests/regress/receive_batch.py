@@ -17,6 +17,7 @@ import resource
 import shutil
 import signal
 import sqlite3
+import struct
 import subprocess
 import sys
 import tempfile
@@ -148,11 +149,36 @@ def locked(cotter, batch, work):
     print("a ledger that is locked:", error.strip())
 
 
+def ten_gigabytes(folder):
+    """Three that are as large as that and take no room: nothing at all, an archive in good order, a bag."""
+    size = 10 << 30
+    with open(folder / "sparse.zip", "wb") as out:
+        out.truncate(size)
+    name = b"bag/data/photos/huge.jpg"
+    sizes = struct.pack("<HHQQ", 1, 16, size, size)
+    unknown = (0xFFFFFFFF, 0xFFFFFFFF, len(name), len(sizes))
+    with open(folder / "large.zip", "wb") as out:
+        out.write(struct.pack("<IHHHHHIIIHH", 0x04034B50, 45, 0x800, 0, 0, 0x5421, 0, *unknown) + name + sizes)
+        out.seek(size, os.SEEK_CUR)
+        at = out.tell()
+        out.write(struct.pack("<IHHHHHHIIIHHHHHII", 0x02014B50, 45, 45, 0x800, 0, 0, 0x5421, 0, *unknown, 0, 0, 0, 0, 0))
+        out.write(name + sizes)
+        end = out.tell()
+        out.write(struct.pack("<IQHHIIQQQQ", 0x06064B50, 44, 45, 45, 0, 0, 1, 1, end - at, at))
+        out.write(struct.pack("<IIQI", 0x07064B50, 0, end, 1))
+        out.write(struct.pack("<IHHHHIIH", 0x06054B50, 0, 0, 0xFFFF, 0xFFFF, 0xFFFFFFFF, 0xFFFFFFFF, 0))
+    bag = folder / "bag"
+    (bag / "data").mkdir(parents=True)
+    (bag / "bagit.txt").write_text("BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n")
+    (bag / "manifest-sha256.txt").write_text("0" * 64 + "  data/job.json\n")
+    with open(bag / "data/job.json", "wb") as out:
+        out.truncate(size)
+
+
 def odd_files(cotter, batch, work):
     odd = work / "odd"
     odd.mkdir()
-    with open(odd / "sparse.zip", "wb") as out:
-        out.truncate(10 << 30)
+    ten_gigabytes(odd)
     os.symlink("/etc/passwd", odd / "link.zip")
     (odd / "folder.zip").mkdir()
     good = next(p for p in sorted(batch.iterdir()) if p.name.endswith("_r1.zip"))
@@ -163,12 +189,15 @@ def odd_files(cotter, batch, work):
     code, said, _ = receive(cotter, work / "odd.ledger", odd)
     assert time.time() - started < 20, "a sparse file must not be read through"
     outcomes = {os.path.basename(p["path"]): (p["outcome"], p["why"]) for p in said["packets"]}
-    assert outcomes["sparse.zip"][0] == "refused" and outcomes["growing.zip"][0] == "refused", outcomes
+    for name, says in (("sparse.zip", "not a zip"), ("large.zip", "huge.jpg: it is larger than allowed"),
+                       ("bag", "job.json: it is larger than allowed"), ("growing.zip", "cut off")):
+        assert outcomes[name][0] == "refused" and says in outcomes[name][1], outcomes
     assert "link.zip" not in outcomes, "links in a folder are not followed"
     growing.write_bytes(whole)
     code, said, _ = receive(cotter, work / "odd.ledger", growing)
     assert code == 0 and said["taken"] == 1
-    print("10 GB of nothing:", outcomes["sparse.zip"][1])
+    for name in ("sparse.zip", "large.zip", "bag"):
+        print(f"10 GB, {name}:", outcomes[name][1])
     print("half a file:", outcomes["growing.zip"][1])
 
 

@@ -1,9 +1,11 @@
 // Taking in: each packet once, all or nothing, and every file told what became of it.
 #include "tests/core/ledger/ledger_bench.h"
 
+#include <array>
 #include <fmt/format.h>
 #include <set>
 
+#include "core/base/text.h"
 #include "core/photo/vault.h"
 
 using namespace cotter;
@@ -144,6 +146,31 @@ TEST_CASE("receive: a key never seen for a known technician is held until somebo
         CHECK(good(bench.ledger->job(job)).only<Visit>()->customer == "paid already");
         bench.receive({bench.put(seal(parts_of(bench, 10)))});  // the same technician, his old key
         CHECK(good(bench.ledger->packets(office_id(10, 0).text()))[0].standing == KeyStanding::seen);
+    });
+}
+
+TEST_CASE("receive: a name like a known one on somebody else's job is held") {
+    on_each_engine([](LedgerBench& bench) {
+        const std::string known = office_technician(4);
+        // Other letters that look the same; other blanks and case, which is the same name.
+        const std::array names{"\xD0\x85" + known.substr(1), "  " + ascii_lower(known)};
+        for (int i = 0; i < 2; ++i) {
+            const int number = 4 + 6 * i;  // the same technician's
+            const PacketParts parts = parts_of(bench, number);
+            const SealedPacket mine = seal(parts);
+            bench.receive({bench.put(mine)});
+            PacketParts forged = revised(parts, mine.fingerprint);
+            forged.signer = "a stranger";
+            Visit& visit = forged.document.job.all<Visit>()[0];
+            visit.customer = "paid already";
+            visit.technician = names[static_cast<std::size_t>(i)];
+            bench.receive({bench.put(seal(forged))});
+            CAPTURE(visit.technician);
+            CHECK(arrivals(bench) == std::vector{Arrival::held});
+            const std::string job = office_id(number, 0).text();
+            CHECK(good(bench.ledger->packets(job))[0].standing == KeyStanding::new_key);
+            CHECK(good(bench.ledger->job(job)).only<Visit>()->customer != "paid already");
+        }
     });
 }
 
