@@ -43,3 +43,10 @@ set(CPACK_DEBIAN_PACKAGE_PRIORITY optional)
 set(CPACK_DEBIAN_PACKAGE_SUGGESTS "openssh-client, unzip, postgresql")  # packets checked without Cotter; many seats
 set(CPACK_DEBIAN_PACKAGE_CONTROL_STRICT_PERMISSION ON)
 include(CPack)
+
+option(COTTER_TRY_PACKAGE "Let ctest install the package in a clean root" OFF)
+if(COTTER_TRY_PACKAGE)
+  enable_testing()
+  add_test(NAME debian_package COMMAND ${CMAKE_CURRENT_LIST_DIR}/try ${PROJECT_BINARY_DIR}/package)
+  set_tests_properties(debian_package PROPERTIES LABELS package SKIP_RETURN_CODE 77)
+endif()
