@@ -5,6 +5,13 @@
 
 namespace cotter::desk {
 
+namespace {
+
+// Whoever has more than that due can only begin with what has waited longest, or choose a kind.
+constexpr std::size_t kMostDue = 10'000;
+
+}  // namespace
+
 void DeskSession::load() {
     if (const auto done = try_load(); !done) note(done, {});
 }
@@ -111,7 +118,10 @@ Result<> DeskSession::load_due() {
     ledger::DueAsk ask;
     ask.until = Date::from_days(now.days() + due_asked_.days);
     ask.kinds = due_asked_.kinds;
+    ask.limit = kMostDue + 1;
     COTTER_ASSIGN(due_rows_, parts_.ledger->due(ask));
+    const bool more = due_rows_.size() > kMostDue;
+    if (more) due_rows_.resize(kMostDue);
     std::vector<TableRow> rows;
     trailers_.clear();
     for (const ledger::DueRow& row : due_rows_) {
@@ -119,6 +129,7 @@ Result<> DeskSession::load_due() {
         trailers_[rows.back().key] = row.trailer;
     }
     due_.title = "Due by " + ask.until->text();
+    if (more) due_.title += fmt::format(", the {} that come first", kMostDue);
     due_.keep(std::move(rows));
     return {};
 }

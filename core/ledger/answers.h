@@ -198,6 +198,7 @@ struct DueAsk {
     std::vector<DueKind> kinds;       // empty: all
     std::string trailer;              // key; empty: all
     bool each_trip = false;           // also what is only to be looked at before each trip
+    std::size_t limit = 0;            // rows, the earliest; 0: all
 };
 
 // What is to be ordered of one pack for the accepted lines of the quotes not done yet.

@@ -41,11 +41,12 @@ Result<std::vector<DueRow>> Ledger::due(const DueAsk& ask) {
     for (const DueKind kind : ask.kinds)
         kinds += fmt::format("{}{}", kinds.empty() ? "" : ", ", static_cast<int>(kind));
     if (!kinds.empty()) where.add(fmt::format("recheck.kind IN ({})", kinds));
+    const std::string limit = ask.limit == 0 ? "" : " LIMIT " + where.next(static_cast<std::int64_t>(ask.limit));
     std::vector<DueRow> out;
     COTTER_TRY(db().each(
         "SELECT recheck.rule, recheck.kind, recheck.due_day, recheck.each_trip, recheck.body, job.trailer, job.unit, "
         "job.customer, job.place FROM recheck JOIN job ON job.n = recheck.n" +
-            where.text() + " ORDER BY recheck.due_day, job.unit_key, job.trailer, recheck.rule",
+            where.text() + " ORDER BY recheck.due_day, job.unit_key, job.trailer, recheck.rule" + limit,
         where.values(), [&](const SqlRows& r) -> Result<> {
             DueRow row = due_from_text(r.text(4));
             row.rule = r.text(0);

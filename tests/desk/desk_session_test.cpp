@@ -218,7 +218,7 @@ TEST_CASE("desk: a key that is not the technician's is flagged, and a person may
     const auto flagged = std::find_if(trailer.packet_lines.begin(), trailer.packet_lines.end(),
                                       [](const auto& p) { return ledger::flagged(p.standing); });
     REQUIRE(flagged != trailer.packet_lines.end());
-    CHECK(desk::standing_words(*flagged, false).find("known by another key") != std::string::npos);
+    CHECK(desk::standing_words(*flagged, false).find("not known to sign with this key") != std::string::npos);
     bench.apply(desk::AcceptKey{flagged->technician, flagged->signer});
     CHECK_FALSE(bench.session->notice().bad);
     CHECK(bench.session->doubtful() == 0);

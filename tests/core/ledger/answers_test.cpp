@@ -138,6 +138,11 @@ TEST_CASE("ledger answers: what is due comes from each trailer's last word on it
             last = row.day;
         }
         DueAsk ask;
+        ask.limit = 7;
+        const auto first = good(bench.ledger->due(ask));
+        REQUIRE(first.size() == 7);
+        for (std::size_t i = 0; i < first.size(); ++i) CHECK(first[i].rule + first[i].job == all[i].rule + all[i].job);
+        ask.limit = 0;
         ask.kinds.assign(1, DueKind::wear);
         const auto wear = good(bench.ledger->due(ask));
         REQUIRE_FALSE(wear.empty());
