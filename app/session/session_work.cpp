@@ -52,11 +52,10 @@ void Session::next_photo() {
         return;
     }
     work_->detail = fmt::format("{} of {}", work_->done + 1, work_->total);
-    long_work().take_in(intake_.front().paths.front(),
-                        [this, from = intake_.front()](Result<PhotoRef> photo) {
-                            photo_came(from, std::move(photo));
-                            came();
-                        });
+    long_work().take_in(intake_.front().paths.front(), [this, from = intake_.front()](Result<PhotoRef> photo) {
+        photo_came(from, std::move(photo));
+        came();
+    });
 }
 
 void Session::photo_came(const TakePhotos& from, Result<PhotoRef> photo) {
