@@ -3,22 +3,6 @@
 
 namespace cotter {
 
-std::string parent_folder(const std::string& path) {
-    const auto slash = path.find_last_of('/');
-    if (slash == std::string::npos) return ".";
-    return slash == 0 ? "/" : path.substr(0, slash);
-}
-
-std::string base_name(const std::string& path) {
-    const auto slash = path.find_last_of('/');
-    return slash == std::string::npos ? path : path.substr(slash + 1);
-}
-
-std::string join_path(const std::string& folder, const std::string& name) {
-    if (folder.empty()) return name;
-    return folder.back() == '/' ? folder + name : folder + "/" + name;
-}
-
 Result<Bytes> read_file(Files& files, const std::string& path, std::uint64_t max_bytes) {
     COTTER_ASSIGN(auto reader, files.open(path));
     if (reader->size() > max_bytes)

@@ -9,6 +9,7 @@
 
 #include "core/base/bytes.h"
 #include "core/base/error.h"
+#include "core/base/path.h"
 
 namespace cotter {
 
@@ -65,9 +66,5 @@ public:
 // Writes `path` so that after a power cut there is the old file or the new one, never a part:
 // temporary name in the same folder, sync, rename, folder sync. On failure the temporary is removed.
 [[nodiscard]] Result<> replace_file(Files& files, const std::string& path, ByteView bytes, bool secret = false);
-
-[[nodiscard]] std::string parent_folder(const std::string& path);  // "." when there is none
-[[nodiscard]] std::string base_name(const std::string& path);
-[[nodiscard]] std::string join_path(const std::string& folder, const std::string& name);
 
 }  // namespace cotter

@@ -209,8 +209,7 @@ Result<> collect(Files& files, const std::string& folder, int depth, std::vector
 Result<std::vector<std::string>> packets_in(Files& files, const std::vector<std::string>& paths) {
     std::vector<std::string> out;
     for (const std::string& path : paths) {
-        std::string clean = path;
-        while (clean.size() > 1 && clean.back() == '/') clean.pop_back();
+        const std::string clean = without_end_slash(path);
         const auto info = files.info(clean);
         if (!info && info.error().code != Errc::not_found) return unexpected(info.error());
         if (info && info->kind == FileInfo::Kind::folder)

@@ -111,8 +111,7 @@ std::optional<std::size_t> BagSource::find(const std::string& path) const {
 }
 
 Result<std::unique_ptr<BagSource>> open_bag(Files& files, const std::string& path, const ZipLimits& limits) {
-    std::string clean = path;
-    while (clean.size() > 1 && clean.back() == '/') clean.pop_back();
+    const std::string clean = without_end_slash(path);
     COTTER_ASSIGN(const FileInfo info, files.info(clean));
     if (info.kind == FileInfo::Kind::folder) {
         auto bag = std::make_unique<FolderBag>(files, clean);
