@@ -73,7 +73,7 @@ bool guarded_start(Decoder& d, ByteView bytes, unsigned scale, bool cmyk) {
     if (setjmp(d.escape.way_out) != 0) return false;
     jpeg_create_decompress(&d.info);
     jpeg_save_markers(&d.info, JPEG_APP0 + 2, 0xFFFF);
-    jpeg_mem_src(&d.info, bytes.data(), bytes.size());
+    jpeg_mem_src(&d.info, bytes.data(), static_cast<unsigned long>(bytes.size()));  // 32 bits on some systems
     jpeg_read_header(&d.info, TRUE);
     d.info.scale_num = scale;
     d.info.scale_denom = 8;
