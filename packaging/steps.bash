@@ -45,6 +45,13 @@ configure_web() {
     configure "$folder" -DCMAKE_TOOLCHAIN_FILE="$root/packaging/web/Emscripten.cmake" -DCMAKE_BUILD_TYPE=None "$@"
 }
 
+# configure_windows FOLDER OPTIONS…: the same for Windows; packaging/parts/fetch windows must have run.
+configure_windows() {
+    local folder=$1
+    shift
+    configure "$folder" -DCMAKE_TOOLCHAIN_FILE="$root/packaging/windows/Mingw.cmake" -DCMAKE_BUILD_TYPE=None "$@"
+}
+
 # web_tools: what the browser tests need from npm, in the versions that tests/web/package-lock.json names.
 web_tools() {
     local tools=$root/build/web-tools

@@ -41,10 +41,8 @@ private:
     Tick tick_;
 };
 
-std::string book_folder(const Options& options) {
-    if (!options.book.empty()) return options.book;
-    const char* home = std::getenv("HOME");
-    return join_path(home == nullptr ? "." : home, "Cotter");
+std::string book_folder(const Ports& ports, const Options& options) {
+    return options.book.empty() ? join_path(ports.home, "Cotter") : options.book;
 }
 
 SessionParts parts_of(Ports& ports, Clock& clock, TaskRunner& tasks) {
@@ -55,7 +53,7 @@ SessionParts parts_of(Ports& ports, Clock& clock, TaskRunner& tasks) {
 Result<> show(Ports& ports, const Options& options, FontFiles fonts) {
     LateWaker waker;
     auto tasks = make_thread_tasks(waker);
-    COTTER_ASSIGN(auto session, Session::open(parts_of(ports, ports.clock, *tasks), book_folder(options)));
+    COTTER_ASSIGN(auto session, Session::open(parts_of(ports, ports.clock, *tasks), book_folder(ports, options)));
     const MakeApp make = [&](const HostParts& host) {
         waker.point_at(host.waker);
         return std::make_unique<WholeApp>(std::move(tasks), std::move(session), host, nullptr);
@@ -68,7 +66,7 @@ Result<> play(Ports& ports, const Options& options, FontFiles fonts) {
     COTTER_ASSIGN(const Instant start, start_of(options, ports.clock));
     ScriptClock clock(start);
     auto tasks = std::make_unique<FrameTaskRunner>();
-    COTTER_ASSIGN(auto session, Session::open(parts_of(ports, clock, *tasks), book_folder(options)));
+    COTTER_ASSIGN(auto session, Session::open(parts_of(ports, clock, *tasks), book_folder(ports, options)));
     const MakeApp make = [&](const HostParts& host) {
         return std::make_unique<WholeApp>(std::move(tasks), std::move(session), host,
                                           [&clock](double now_s) { clock.pass_to(now_s); });

@@ -17,6 +17,7 @@ struct Ports {
     Random& random;
     Workers& workers;
     std::string share;      // folder with fonts and the demo
+    std::string home;       // the user's folder
     bool terminal = false;  // stdout is one: progress may be drawn
 };
 

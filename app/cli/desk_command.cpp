@@ -51,10 +51,8 @@ private:
     Tick tick_;
 };
 
-std::string lists_folder(const Options& options) {
-    if (!options.lists.empty()) return options.lists;
-    const char* home = std::getenv("HOME");
-    return join_path(home == nullptr ? "." : home, "Cotter/lists");
+std::string lists_folder(const Ports& ports, const Options& options) {
+    return options.lists.empty() ? join_path(ports.home, "Cotter/lists") : options.lists;
 }
 
 Result<ledger::TrustList> trust_of(Ports& ports, const std::string& path) {
@@ -71,7 +69,7 @@ Result<std::unique_ptr<desk::DeskSession>> open_desk(Ports& ports, Clock& clock,
     COTTER_ASSIGN(auto trust, trust_of(ports, options.trust));
     auto another = [&ports, &office, place = options.place] { return open_another(ports, office, place); };
     return desk::DeskSession::open({ports.files, clock, tasks, std::move(office.ledger), another, std::move(trust),
-                                    ports.share, lists_folder(options), "Cotter " COTTER_VERSION});
+                                    ports.share, lists_folder(ports, options), "Cotter " COTTER_VERSION});
 }
 
 Result<> show(Ports& ports, const Options& options, Office& office, FontFiles fonts) {
@@ -103,9 +101,10 @@ Result<> open_and_run(Ports& ports, const Options& options) {
     COTTER_ASSIGN(auto fonts, load_font_files(ports.files, ports.share));
     COTTER_ASSIGN(const Instant start, start_of(options, ports.clock));
     ScriptClock script_clock(start);
-    Ports with{ports.files,  options.headless ? static_cast<Clock&>(script_clock) : ports.clock,
-               ports.random, ports.workers,
-               ports.share,  ports.terminal};
+    Ports with{ports.files,   options.headless ? static_cast<Clock&>(script_clock) : ports.clock,
+               ports.random,  ports.workers,
+               ports.share,   ports.home,
+               ports.terminal};
     COTTER_ASSIGN(const auto office, open_office(with, options.place, ledger::Open::create));
     if (options.headless) return play(with, options, *office, script_clock, std::move(fonts));
     return show(with, options, *office, std::move(fonts));

@@ -20,7 +20,14 @@ int report(const Error& error, bool json) {
 
 namespace {
 
-int run(int argc, char** argv, Ports& ports) {
+// As the parser wants them: the last one first, without the program's name. A click on the program opens the app.
+std::vector<std::string> words_of(const ProgramStart& start) {
+    if (start.clicked()) return {"app"};
+    const auto& all = start.arguments();
+    return {all.rbegin(), all.empty() ? all.rend() : all.rend() - 1};
+}
+
+int run(std::vector<std::string> words, Ports& ports) {
     CLI::App app(
         "Cotter keeps the record of work on towed trailers: photos, readings, torques, levels, and the packet "
         "that proves them.");
@@ -36,7 +43,7 @@ int run(int argc, char** argv, Ports& ports) {
         export_command(app, ports), backup_command(app, ports), move_command(app, ports),
         desk_command(app, ports)};
     try {
-        app.parse(argc, argv);
+        app.parse(std::move(words));
     } catch (const CLI::ParseError& wrong) {
         return app.exit(wrong) == 0 ? kDone : kWrongUse;  // --help and --version end here too
     }
@@ -51,10 +58,11 @@ int run(int argc, char** argv, Ports& ports) {
 
 int main(int argc, char** argv) {
     using namespace cotter;
+    const ProgramStart start(argc, argv);
     const auto files = make_system_files();
     const auto clock = make_system_clock();
     const auto random = make_system_random();
     const auto workers = make_thread_workers();
-    cli::Ports ports{*files, *clock, *random, *workers, share_folder(), stdout_is_terminal()};
-    return cli::run(argc, argv, ports);
+    cli::Ports ports{*files, *clock, *random, *workers, share_folder(), home_folder(), stdout_is_terminal()};
+    return start.end(cli::run(cli::words_of(start), ports));
 }

@@ -1,5 +1,5 @@
 # The outside parts for platforms that have none of their own (web, Windows): the same names as in Parts.cmake, compiled
-# from what `packaging/parts/fetch web` unpacked. Chosen by a toolchain file, with COTTER_PARTS_FROM_SOURCE.
+# from what `packaging/parts/fetch web` or `windows` unpacked. Chosen by a toolchain file, with COTTER_PARTS_FROM_SOURCE.
 # Lists of files are written out, as elsewhere; what autoconf would have found out is in packaging/parts/config.
 set(COTTER_PARTS "$ENV{COTTER_PARTS}" CACHE PATH "Where packaging/parts/fetch unpacks (empty: build/parts)")
 set(parts "${COTTER_PARTS}")
@@ -14,7 +14,7 @@ find_package(Threads REQUIRED)
 function(part_from_source name folder)
   cmake_parse_arguments(ARG "" "" "INCLUDE;PRIVATE_INCLUDE;DEFINE;USES" ${ARGN})
   if(NOT EXISTS ${parts}/${folder})
-    message(FATAL_ERROR "${parts}/${folder} is not there: run packaging/parts/fetch web")
+    message(FATAL_ERROR "${parts}/${folder} is not there: run packaging/parts/fetch with the platform's name")
   endif()
   list(TRANSFORM ARG_UNPARSED_ARGUMENTS PREPEND ${parts}/${folder}/)
   list(TRANSFORM ARG_INCLUDE PREPEND ${parts}/${folder}/)
@@ -57,8 +57,9 @@ target_compile_definitions(part_utf8proc PUBLIC UTF8PROC_STATIC)
 part_from_source(part_qrencode qrencode-4.1.1 qrencode.c qrinput.c bitstream.c qrspec.c rsecc.c split.c mask.c mqrspec.c
   mmask.c INCLUDE . DEFINE STATIC_IN_RELEASE=static MAJOR_VERSION=4 MINOR_VERSION=1 MICRO_VERSION=1 VERSION="4.1.1")
 part_from_source(part_mbedtls mbedtls-3.6.6 library/md5.c library/sha1.c library/sha256.c library/sha512.c
-  library/platform_util.c INCLUDE include)
-target_compile_definitions(part_mbedtls PUBLIC MBEDTLS_CONFIG_FILE="${parts_config}/mbedtls_digests.h")
+  library/platform.c library/platform_util.c INCLUDE include)
+target_compile_definitions(part_mbedtls PUBLIC MBEDTLS_CONFIG_FILE="${parts_config}/mbedtls_digests.h"
+  $<$<BOOL:${WIN32}>:MBEDTLS_PLATFORM_C>)  # there it insists on having its own snprintf
 # As Debian 12 builds it, of what core needs. No threads: core has none, and one book has one thread.
 part_from_source(part_sqlite sqlite-3.40.1 sqlite3.c INCLUDE . DEFINE SQLITE_ENABLE_FTS5 SQLITE_ENABLE_MATH_FUNCTIONS
   SQLITE_SECURE_DELETE SQLITE_MAX_DEFAULT_PAGE_SIZE=32768 SQLITE_MAX_VARIABLE_NUMBER=250000 SQLITE_USE_URI
@@ -133,6 +134,14 @@ foreach(part jpeg libdeflate mbedtls zlib)
 endforeach()
 
 option(COTTER_APP "Build the screens" ON)
-if(COTTER_APP)
+if(NOT COTTER_APP)
+  return()
+endif()
+if(WIN32)
+  include(packaging/cmake/SdlForWindows.cmake)
+else()
   include(packaging/cmake/SdlFromSource.cmake)
 endif()
+part_from_source(part_imgui imgui-1.90.1 imgui.cpp imgui_draw.cpp imgui_tables.cpp imgui_widgets.cpp
+  backends/imgui_impl_sdl2.cpp backends/imgui_impl_sdlrenderer2.cpp INCLUDE . backends USES part_sdl)
+target_compile_definitions(part_imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_DEMO_WINDOWS)

@@ -1,5 +1,5 @@
-# SDL 2.32.4 as part_sdl, and Dear ImGui over it as part_imgui, for platforms without an SDL of their own; see
-# PartsFromSource.cmake. Its files are compiled directly: asking the compiler what it can do takes longer than that.
+# SDL 2.32.4 as part_sdl for the web; see PartsFromSource.cmake. Its files are compiled directly: asking the compiler what
+# it can do takes longer than that.
 # Only what a window, input and drawing need: no sound, sensors or force feedback.
 set(sdl_sources SDL SDL_assert SDL_dataqueue SDL_error SDL_guid SDL_hints SDL_list SDL_log SDL_utils
   atomic/SDL_atomic atomic/SDL_spinlock cpuinfo/SDL_cpuinfo dynapi/SDL_dynapi
@@ -35,8 +35,3 @@ list(TRANSFORM sdl_sources PREPEND src/)
 list(TRANSFORM sdl_sources APPEND .c)
 part_from_source(part_sdl sdl-2.32.4 ${sdl_sources} INCLUDE include
   DEFINE SDL_AUDIO_DISABLED=1 SDL_SENSOR_DISABLED=1)
-
-set(imgui_folder ${parts}/imgui-1.90.1)
-part_from_source(part_imgui imgui-1.90.1 imgui.cpp imgui_draw.cpp imgui_tables.cpp imgui_widgets.cpp
-  backends/imgui_impl_sdl2.cpp backends/imgui_impl_sdlrenderer2.cpp INCLUDE . backends USES part_sdl)
-target_compile_definitions(part_imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_DEMO_WINDOWS)

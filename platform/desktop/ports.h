@@ -3,6 +3,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "core/base/files.h"
 #include "core/base/ports.h"
@@ -14,8 +15,25 @@ namespace cotter {
 [[nodiscard]] std::unique_ptr<Random> make_system_random();    // the kernel's
 [[nodiscard]] std::unique_ptr<Workers> make_thread_workers();  // as many threads as the CPU has cores
 
-// Where the program's own data lies (fonts, demo): ../share/cotter as seen from the executable.
+// Where the program's own data lies (fonts, demo): ../share/cotter as seen from the executable; on Windows
+// share/cotter.
 [[nodiscard]] std::string share_folder();
+[[nodiscard]] std::string home_folder();  // of the user; "." when the system knows of none
 [[nodiscard]] bool stdout_is_terminal();
+
+// What main begins and ends with: the arguments in UTF-8, the program's name first, and a console that shows UTF-8.
+class ProgramStart {
+public:
+    ProgramStart(int argc, char** argv);
+    [[nodiscard]] const std::vector<std::string>& arguments() const { return arguments_; }
+    // Started from the desktop by a click, without a console of somebody else and without arguments.
+    [[nodiscard]] bool clicked() const { return clicked_; }
+    // What main returns. After a click the words that were printed stay to be read when it failed.
+    [[nodiscard]] int end(int exit_code) const;
+
+private:
+    std::vector<std::string> arguments_;
+    bool clicked_ = false;
+};
 
 }  // namespace cotter

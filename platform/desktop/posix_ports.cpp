@@ -46,8 +46,17 @@ std::string share_folder() {
     const auto program = std::filesystem::read_symlink("/proc/self/exe", unknown);
     return (program.parent_path().parent_path() / "share" / "cotter").string();
 }
+std::string home_folder() {
+    const char* home = std::getenv("HOME");
+    return home == nullptr ? "." : home;
+}
 bool stdout_is_terminal() {
     return ::isatty(STDOUT_FILENO) == 1;
+}
+
+ProgramStart::ProgramStart(int argc, char** argv) : arguments_(argv, argv + argc) {}
+int ProgramStart::end(int exit_code) const {
+    return exit_code;
 }
 
 }  // namespace cotter

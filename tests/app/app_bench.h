@@ -7,7 +7,7 @@
 #include "app/driver/runner.h"
 #include "platform/desktop/ports.h"
 #include "tests/app/null_host.h"
-#include "tests/core/book/temp_folder.h"
+#include "tests/support/temp_folder.h"
 
 namespace cotter {
 

@@ -13,7 +13,7 @@
 
 #include "core/book/book.h"
 #include "platform/desktop/ports.h"
-#include "tests/core/book/temp_folder.h"
+#include "tests/support/temp_folder.h"
 #include "tests/regress/kill_job.h"
 
 namespace {

@@ -1,18 +1,20 @@
 // A folder of the real disk that is gone with its owner. For tests that need what an in-memory disk cannot give.
 #pragma once
 
-#include <cstdlib>
 #include <filesystem>
+#include <random>
 #include <string>
-#include <unistd.h>
 
 namespace cotter::test {
 
 class TempFolder {
 public:
     TempFolder() {
-        std::string name = (std::filesystem::temp_directory_path() / "cotter-test-XXXXXX").string();
-        path_ = ::mkdtemp(name.data()) == nullptr ? std::string() : name;
+        std::random_device chance;
+        const auto folder = std::filesystem::temp_directory_path() /
+                            ("cotter-test-" + std::to_string(chance()) + std::to_string(chance()));
+        std::error_code failed;
+        if (std::filesystem::create_directory(folder, failed)) path_ = folder.generic_string();
     }
     TempFolder(const TempFolder&) = delete;
     TempFolder& operator=(const TempFolder&) = delete;

@@ -6,17 +6,11 @@
 #include "core/book/book.h"
 #include "platform/desktop/ports.h"
 #include "tests/core/book/edit_maker.h"
-#include "tests/core/book/temp_folder.h"
+#include "tests/support/good.h"
+#include "tests/support/temp_folder.h"
 #include "tests/support/fault_vfs.h"
 
 namespace cotter::test {
-
-// The value, or the end of the test with the error's line.
-template <class T>
-T good(Result<T> result) {
-    REQUIRE_MESSAGE(result, result.error().line());
-    if constexpr (!std::is_void_v<T>) return std::move(*result);
-}
 
 struct BookBench {
     TempFolder folder;

@@ -1,4 +1,4 @@
-// Opening where the system has a say: locks between programs, and what a user may write to.
+// Opening where the system has a say: what a user may write to, on systems with modes.
 #include "tests/core/book/bookshelf.h"
 
 #include <filesystem>
@@ -6,17 +6,6 @@
 
 using namespace cotter;
 using namespace cotter::test;
-
-TEST_CASE("book open: only one at a time") {
-    Bookshelf place;
-    auto first = good(place.open(OpenMode::create));
-    const Error busy = error_of(place.open());
-    CHECK(busy.code == Errc::busy);
-    CHECK(busy.line() ==
-          "the book is in use by another process: " + place.folder.path() + "; close it there and try again");
-    first.reset();
-    (void)good(place.open());
-}
 
 TEST_CASE("book open: a folder that may only be read gives a line, not a half-made book") {
     Bookshelf place;

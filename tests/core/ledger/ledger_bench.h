@@ -9,17 +9,11 @@
 #include "core/judge/register.h"
 #include "core/ledger/receive.h"
 #include "platform/desktop/ports.h"
-#include "tests/core/book/temp_folder.h"
+#include "tests/support/good.h"
+#include "tests/support/temp_folder.h"
 #include "tests/support/office_packets.h"
 
 namespace cotter::test {
-
-// The value, or the end of the test with the error's line.
-template <class T>
-T good(Result<T> result) {
-    REQUIRE_MESSAGE(result, result.error().line());
-    if constexpr (!std::is_void_v<T>) return std::move(*result);
-}
 
 class FixedClock final : public Clock {
 public:
