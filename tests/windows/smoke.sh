@@ -3,8 +3,8 @@
 # be the very bytes that the program of this machine writes.
 # usage: smoke.sh COTTER FOLDER_OF_THE_ZIP FOLDER_FOR_PICTURES
 set -euo pipefail
-native=$1
-zip=$(echo "$2"/cotter-*-windows-x86_64.zip)
+native=$(realpath "$1")
+zip=$(realpath "$2"/cotter-*-windows-x86_64.zip)
 looks=$(realpath -m "$3")
 work=$(mktemp -d)
 export WINEPREFIX=$work/wine WINEDEBUG=-all WINEDLLOVERRIDES="mscoree=;mshtml=;winemenubuilder.exe=" LC_ALL=C.UTF-8
@@ -96,6 +96,7 @@ cotter receive --ledger deep.ledger "$deep" | tail -n 1 | grep -q '^1 taken in'
 
 step "the desk without a display"
 cat >desk.txt <<'SCRIPT'
+tap "What is due"
 tap "Register"
 text "nur"
 shot register
