@@ -64,7 +64,7 @@ cotter check "Höfe\\demo\\${packet##*/}" >/dev/null
 head -c 300000 "$packet" >damaged.zip
 code=0 && cotter check damaged.zip >out.txt 2>&1 || code=$?
 [ "$code" = 1 ]
-refused "not there.zip" check "not there.zip"
+refused "there is no book here" jobs --book "not there"
 
 step "packs a job out of a book: the same bytes again"
 cotter pack --book Höfe/demo/book f179ec79 --out first >/dev/null  # makes the book's key
@@ -123,29 +123,37 @@ Xvfb -displayfd 3 -screen 0 1400x900x24 -nolisten tcp >/dev/null 2>&1 &
 screen=$!
 for _ in $(seq 100); do [ -s screen.txt ] && break; sleep 0.1; done
 export DISPLAY=:$(<screen.txt)
+colours() {  # how many the screen shows; it is black without a window
+    import -window root "$1"
+    identify -format %k "$1"
+}
 # started NAME ARGUMENTS…: its window is drawn within a minute; its picture is kept.
 started() {
-    local name=$1 colours=0
+    local picture=$looks/$1.png
     shift
     wine "$exe" "$@" >window.log 2>&1 &
     for _ in $(seq 60); do
         sleep 1
-        import -window root "$looks/$name.png"
-        colours=$(identify -format %k "$looks/$name.png")
-        [ "$colours" -lt 100 ] || break
+        [ "$(colours "$picture")" -lt 100 ] || break
     done
-    [ "$colours" -ge 100 ] || broken "no window of: $* ($(<window.log))"
     sleep 2
-    import -window root "$looks/$name.png"
+    [ "$(colours "$picture")" -ge 100 ] || broken "no window of: $* ($(<window.log))"
+}
+killed() {
+    wineserver -k
+    wineserver -w
+    for _ in $(seq 30); do
+        [ "$(colours "$work/blank.png")" -ge 10 ] || return 0
+        sleep 1
+    done
+    broken "the killed program's window stays"
 }
 started window-desk desk --ledger office.ledger
-wineserver -k
-wineserver -w
+killed
 started window-app app --book Höfe/demo/book
 
 step "a second program on the same book is told"
 refused "in use by another process" jobs --book Höfe/demo/book
-wineserver -k
-wineserver -w
+killed
 cotter jobs --book Höfe/demo/book | grep -q NUR-07
 echo "smoke: all good; pictures in $looks"
