@@ -118,6 +118,8 @@ for shot in register trailer due; do
 done
 
 step "the window"
+wineserver -k  # what wine started without a display would go on without one
+wineserver -w
 exec 3>screen.txt
 Xvfb -displayfd 3 -screen 0 1400x900x24 -nolisten tcp >/dev/null 2>&1 &
 screen=$!
