@@ -10,9 +10,9 @@
 
 #include <fmt/format.h>
 
-#include "core/judge/register.h"
 #include "core/ledger/ledger.h"
 #include "platform/desktop/ports.h"
+#include "tests/bench/office_rules.h"
 #include "tests/support/office_packets.h"
 
 namespace {
@@ -65,10 +65,8 @@ int main(int argc, char** argv) {
     const auto files = make_system_files();
     const auto clock = make_system_clock();
     const auto workers = make_thread_workers();
-    const JudgeRegister judging = sure(load_register(*files, COTTER_SOURCE_DIR "/assets"));
-    const RecheckRules rechecks = sure(rechecks_from_json(
-        as_text(sure(read_file(*files, COTTER_SOURCE_DIR "/assets/procedures/rechecks.json", 1 << 20)))));
-    const ledger::Rules rules{judging.limits, &rechecks};
+    const test::OfficeRules shipped = test::shipped_rules(*files);
+    const ledger::Rules rules = shipped.rules();
     std::unique_ptr<ledger::Ledger> ledger;
     const auto open = [&] {
         ledger.reset();

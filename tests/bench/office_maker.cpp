@@ -10,12 +10,12 @@
 #include <fmt/format.h>
 
 #include "core/base/hash.h"
-#include "core/judge/register.h"
 #include "core/ledger/filing.h"
 #include "core/packet/deflate.h"
 #include "core/packet/pack.h"
 #include "core/survey/json_visitors.h"
 #include "platform/desktop/ports.h"
+#include "tests/bench/office_rules.h"
 #include "tests/support/office_packets.h"
 
 namespace {
@@ -77,10 +77,8 @@ int fill_ledger(const std::string& file, int jobs, int trailers) {
     const auto files = make_system_files();
     const auto clock = make_system_clock();
     const auto workers = make_thread_workers();
-    const JudgeRegister judging = sure(load_register(*files, COTTER_SOURCE_DIR "/assets"));
-    const RecheckRules rechecks = sure(rechecks_from_json(
-        as_text(sure(read_file(*files, COTTER_SOURCE_DIR "/assets/procedures/rechecks.json", 1 << 20)))));
-    const ledger::Rules rules{judging.limits, &rechecks};
+    const test::OfficeRules shipped = test::shipped_rules(*files);
+    const ledger::Rules rules = shipped.rules();
     const auto ledger = sure(ledger::Ledger::open({*files, *workers, *clock}, rules, file, ledger::Open::create));
     const ledger::TrustList trust;
     constexpr int kGroup = 500;
