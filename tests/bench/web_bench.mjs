@@ -67,20 +67,19 @@ await page.evaluate(() => {
     new PerformanceObserver((list) => window.blocks.push(...list.getEntries().map((e) => e.duration))).observe({ entryTypes: ['longtask'] });
 });
 await identify(hands);
-await hands.taps('Axle 1, left', 'Wheel on');
+await hands.tap('Axle 1, left');
 const times = [];
-for (let i = 0; i < 5; ++i) {
+for (const [i, slot] of ['Wheel on', 'Nuts', 'Cap', 'Tread', 'Sidewall'].entries()) {
+    await hands.tap(slot);
     const file = bigPhoto(i);
     const box = await hands.find('Take a photo');
     const [chooser] = await Promise.all([page.waitForEvent('filechooser'), page.touchscreen.tap(box.x + box.w / 2, box.y + box.h / 2)]);
-    await page.evaluate(() => { window.blocks.length = 0; document.addEventListener('change', () => { window.chosenAt = performance.now(); }, { capture: true, once: true }); });
+    await page.evaluate(() => { document.addEventListener('change', () => { window.chosenAt = performance.now(); }, { capture: true, once: true }); });
     await chooser.setFiles(file);
     await page.waitForFunction(() => [...document.querySelectorAll('#mirror > [data-label="Point"]')].length > 0, null, { timeout: 60000, polling: 10 });
     times.push(await page.evaluate(() => performance.now() - window.chosenAt));
     await hands.rest();
     await hands.back();
-    if (!(await hands.shows('Take a photo'))) await hands.tap('Wheel on');
-    if (!(await hands.shows('Take a photo'))) await hands.tap('Add a photo');
 }
 line('12 MP photo, chooser to taggable', `${Math.round(median(times))} ms`, '<= 1500 ms');
 const blocks = await page.evaluate(() => window.blocks);
@@ -88,7 +87,9 @@ line('longest block of the page meanwhile', `${Math.round(Math.max(0, ...blocks)
 
 const many = [];
 for (let i = 5; i < 60; ++i) many.push(bigPhoto(i));
+await hands.tap('Add photos');
 await hands.choose('Choose photos', many);
+await hands.expect('of 55', 60000);
 await page.waitForFunction(() => !document.querySelector('#mirror > [data-label="Cancel"]'), null, { timeout: 600000, polling: 200 });
 await hands.rest();
 await page.waitForTimeout(1000);
