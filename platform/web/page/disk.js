@@ -1,6 +1,7 @@
 // Keeps the program's book in the store. The program writes into memory, as if to a disk; after each frame what changed
 // goes into the store in one transaction: the changed chunks of the book's files and the new photos together. What the
-// program calls written counts up; `kept` follows when the transaction is complete, and 'saved' is shown only then.
+// program calls written counts up; `kept` follows when the transaction is complete, and 'saved' is shown only then. The
+// spare copy follows.
 
 import { kChunk } from './store.js';
 
@@ -15,7 +16,8 @@ function words(error) {
 }
 
 export class Disk {
-    #store; #fs = null; #changed;
+    #store; #spare; #fs = null; #changed;
+    #mark = 0;              // the commits so far
     #shadow = new Map();    // path -> the bytes as the store has them
     #looked = 0;            // when the files were looked at last, ms
     #dirtyBlobs = new Set();
@@ -25,8 +27,9 @@ export class Disk {
     trouble = '';
 
     // `changed` is called when `kept` or `trouble` is another one.
-    constructor(store, blobs, changed) {
+    constructor(store, spare, blobs, changed) {
         this.#store = store;
+        this.#spare = spare;
         this.blobs = blobs;
         this.#changed = changed;
         blobs.changed = (path) => { if (!passing(path)) this.#dirtyBlobs.add(path); };
@@ -34,19 +37,31 @@ export class Disk {
 
     restore(fs, kept) {
         this.#fs = fs;
+        this.#mark = kept.mark;
         if (!fs.analyzePath(kBook).exists) fs.mkdir(kBook);
-        for (const path of this.#paths()) fs.unlink(path);
-        for (const [path, bytes] of kept.files) fs.writeFile(path, bytes);
+        this.#layOut(kept.files);
         this.#shadow = new Map(kept.files);
-        for (const [path, blob] of kept.blobs ?? []) this.blobs.set(path, blob);
+        for (const [path, blob] of kept.blobs) this.blobs.set(path, blob);
         this.#dirtyBlobs.clear();
         this.#looked = Date.now() + 1;
     }
 
-    // The book goes back to an earlier image; the store follows with the next commit.
-    goBack(files) {
+    // The same from the spare copy, when the store has lost what it had; the store follows with the next commit.
+    restoreSpare(fs, lost, spare) {
+        this.restore(fs, lost);
+        this.goBack(spare.files);
+        for (const path of lost.blobs.keys()) if (!spare.blobs.has(path)) this.blobs.remove(path);
+        for (const [path, blob] of spare.blobs) this.blobs.set(path, blob);
+    }
+
+    #layOut(files) {
         for (const path of this.#paths()) this.#fs.unlink(path);
         for (const [path, bytes] of files) this.#fs.writeFile(path, bytes);
+    }
+
+    // The book goes back to an earlier image; the store follows with the next commit.
+    goBack(files) {
+        this.#layOut(files);
         this.#looked = 0;
     }
 
@@ -107,8 +122,9 @@ export class Disk {
         this.#busy = true;
         this.#again = false;
         try {
-            await this.#store.commit(change);
+            await this.#commit(change);
             this.#busy = false;
+            this.#spare.keep(change, this.#mark);
             this.#tell(wrote, '');
             this.#onDisk(change.blobs);
             if (this.#again) this.keep();
@@ -124,6 +140,19 @@ export class Disk {
             this.#retry = setTimeout(() => this.keep(), kRetry);
         }
     }
+
+    // When there is no room the spare copy makes some.
+    async #commit(change) {
+        const commit = () => this.#store.commit(change, this.#mark + 1);
+        await commit().catch(async (error) => {
+            if (error?.name !== 'QuotaExceededError' || !await this.#spare.shed()) throw error;
+            await commit();
+        });
+        ++this.#mark;
+    }
+
+    // Once a start, at rest: the spare copy is made, or brought up to the store.
+    copy() { this.#spare.catchUp(new Map(this.#shadow), new Map([...this.blobs.entries()].filter(([path]) => !passing(path))), this.#mark); }
 
     #tell(kept, trouble) {
         if (this.trouble !== '' && trouble !== '') kept = this.kept;

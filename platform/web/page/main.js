@@ -7,6 +7,7 @@ import { Mirror } from './mirror.js';
 import { pixels } from './pictures.js';
 import { Picker } from './picker.js';
 import { Screen } from './screen.js';
+import { Spare } from './spare.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
@@ -123,10 +124,23 @@ function listenToBack({ program, screen }) {
     });
 }
 
-// The book's last sound image is kept apart once this start has found the book sound.
-async function keepGoodImage({ disk, store }) {
+// Once this start has found the book sound, its image is kept apart, and the spare copy is brought up to it.
+async function keepCopies({ disk, store }) {
     while (!disk.settled) await new Promise((later) => setTimeout(later, 500));
+    disk.copy();
     await store.keepGood(disk.files());
+}
+
+// The book into the program's memory, as the store has it; as the spare copy has it when the store has lost it. What there
+// is to say of it, or ''.
+async function layOut({ disk, spare, Module }, kept, spareMark) {
+    const copy = spareMark > kept.mark ? await spare.load().catch(() => null) : null;
+    if (!copy) {
+        disk.restore(Module.FS, kept);
+        return '';
+    }
+    disk.restoreSpare(Module.FS, { ...kept, mark: spareMark }, copy);
+    return `This browser had lost the book. It is back from its second copy, as it was on ${new Date(copy.at).toLocaleString()}. Look it through, and send what is done off this device.`;
 }
 
 // '' or why not. A book that does not open is put back to the last sound image.
@@ -134,7 +148,7 @@ async function openBook(parts) {
     const { program, screen, disk, store } = parts;
     const open = () => program.open(...screen.size(), performance.now());
     const trouble = open();
-    if (trouble === '') return { trouble: '', said: '' };
+    if (trouble === '') return { trouble: '' };
     const good = await store.good().catch(() => undefined);
     if (!good) return { trouble };
     disk.goBack(good.files);
@@ -179,12 +193,14 @@ async function start() {
     if (!await onlyPage())
         return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
     const store = new Store();
+    const spare = new Spare();
     const blobs = new Blobs();
-    const parts = { store, blobs };
-    parts.disk = new Disk(store, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
+    const parts = { store, spare, blobs };
+    parts.disk = new Disk(store, spare, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
     const host = makeHost(parts);
     const module = compiled();
     const facts = lookAtStorage(host.facts).catch(() => {});
+    const spareMark = spare.open();
     const kept = store.load();
     parts.compiled = await module;
     parts.Module = await createCotter({
@@ -196,10 +212,10 @@ async function start() {
         },
     });
     parts.program = calls(parts.Module);
-    parts.disk.restore(parts.Module.FS, await kept);
+    const back = await layOut(parts, await kept, await spareMark);
     await facts;
     wire(parts);
-    const { trouble, said } = await openBook(parts);
+    const { trouble, said = back } = await openBook(parts);
     if (trouble) return say('The book does not open', trouble, 'Try again');
     parts.screen.listen();
     listenToBack(parts);
@@ -207,7 +223,7 @@ async function start() {
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
     performance.mark('cotter-usable');
-    keepGoodImage(parts).catch(() => {});
+    keepCopies(parts).catch(() => {});
     const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });
     window.cotter = parts; // for the console and the tests

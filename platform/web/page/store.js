@@ -35,19 +35,20 @@ export class Store {
         return db;
     }
 
-    // {files: Map of path to bytes, blobs: Map of path to Blob}
+    // {files: Map of path to bytes, blobs: Map of path to Blob, mark: how many commits it has seen}
     async load() {
         const db = await this.open();
-        const transaction = db.transaction(['files', 'chunks', 'blobs']);
-        const [files, chunkKeys, chunks, blobKeys, blobs] = await Promise.all([
+        const transaction = db.transaction(kStores);
+        const [files, chunkKeys, chunks, blobKeys, blobs, mark] = await Promise.all([
             answer(transaction.objectStore('files').getAllKeys()).then((keys) => Promise.all(keys.map(
                 async (path) => [path, await answer(transaction.objectStore('files').get(path))]))),
             answer(transaction.objectStore('chunks').getAllKeys()),
             answer(transaction.objectStore('chunks').getAll()),
             answer(transaction.objectStore('blobs').getAllKeys()),
             answer(transaction.objectStore('blobs').getAll()),
+            answer(transaction.objectStore('good').get('mark')),
         ]);
-        const out = { files: new Map(), blobs: new Map(blobKeys.map((path, i) => [path, blobs[i]])) };
+        const out = { files: new Map(), blobs: new Map(blobKeys.map((path, i) => [path, blobs[i]])), mark: mark ?? 0 };
         for (const [path, size] of files) out.files.set(path, new Uint8Array(size));
         chunkKeys.forEach(([path, index], i) => {
             const file = out.files.get(path);
@@ -57,10 +58,11 @@ export class Store {
     }
 
     // change: {files: [{path, size, chunks: [[index, bytes]], from}], gone: [path], blobs: [[path, Blob]], blobsGone: [path]};
-    // chunks from `from` on are no more. All of it or nothing; resolved when it would survive a power cut.
-    async commit(change) {
+    // chunks from `from` on are no more. `mark` counts the commits. All of it or nothing; resolved when it would survive a
+    // power cut.
+    async commit(change, mark) {
         const db = await this.open();
-        const transaction = db.transaction(['files', 'chunks', 'blobs'], 'readwrite', { durability: 'strict' });
+        const transaction = db.transaction(kStores, 'readwrite', { durability: 'strict' });
         const done = finished(transaction);
         try {
             const [files, chunks, blobs] = ['files', 'chunks', 'blobs'].map((name) => transaction.objectStore(name));
@@ -75,6 +77,7 @@ export class Store {
             }
             for (const [path, blob] of change.blobs) blobs.put(blob, path);
             for (const path of change.blobsGone) blobs.delete(path);
+            transaction.objectStore('good').put(mark, 'mark');
             transaction.commit?.();
         } catch (error) {
             done.catch(() => {});

@@ -10,7 +10,7 @@ self.addEventListener('install', (event) => {
 
 self.addEventListener('activate', (event) => {
     event.waitUntil((async () => {
-        for (const name of await caches.keys()) if (name !== kVersion) await caches.delete(name);
+        for (const name of await caches.keys()) if (name.startsWith('app-') && name !== kVersion) await caches.delete(name);
         await self.clients.claim();
     })());
 });
