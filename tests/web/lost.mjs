@@ -1,9 +1,11 @@
 // The browser throws its database away, as browsers do that find it damaged, and says nothing of it: the book comes back
-// from the spare copy, with its photos, and a word about it; then both copies are whole again.
+// from the spare copy, with its photos, and a word about it; then both copies are whole again. The last part shows when a
+// browser does so: killed between the two writes that make a record of its log, it appends to the torn record at the next
+// start, and at the start after that holds the database to be corrupt.
 //
 // usage: lost.mjs
 import { execFileSync } from 'node:child_process';
-import { rmSync } from 'node:fs';
+import { appendFileSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { check, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
 
@@ -28,8 +30,11 @@ const steps = (book) => execFileSync('/usr/bin/python3', ['-c',
     join(folder, book)], { encoding: 'utf8' });
 const kept = pictures(await takeBook(browser.page, join(folder, 'before')));
 check('a photo is kept', kept.length >= 1, kept);
-execFileSync('pkill', ['-9', '-f', profile]);
-await browser.context.close().catch(() => {});
+const kill = async () => {
+    execFileSync('pkill', ['-9', '-f', profile]);
+    await browser.context.close().catch(() => {});
+};
+await kill();
 
 for (const time of ['first', 'second']) {
     rmSync(join(profile, 'Default', 'IndexedDB'), { recursive: true });
@@ -52,5 +57,24 @@ for (const time of ['first', 'second']) {
 browser = await open(profile);
 await browser.hands.start(server.url);
 check('no notice', await browser.page.isHidden('#notice'));
+await browser.hands.tap('Before: at the line');
+await browser.page.waitForFunction(() => window.cotter.disk.settled && window.cotter.spare.settled);
+await kill();
+
+const database = join(profile, 'Default', 'IndexedDB', readdirSync(join(profile, 'Default', 'IndexedDB')).find((name) => name.endsWith('.leveldb')));
+const log = readdirSync(database).filter((name) => name.endsWith('.log')).sort().at(-1);
+appendFileSync(join(database, log), Buffer.from([1, 2, 3, 4, 0, 16, 1])); // sum, length and kind of a record, without it
+browser = await open(profile);
+await browser.hands.start(server.url);
+await browser.hands.tap('Before: below');
+await browser.page.waitForFunction(() => window.cotter.disk.settled && window.cotter.spare.settled);
+await takeBook(browser.page, join(folder, 'torn'));
+await kill();
+browser = await open(profile);
+await browser.hands.start(server.url);
+const torn = pictures(await takeBook(browser.page, join(folder, 'after')));
+check('after a torn record all photos are there', torn.join() === kept.join(), kept, torn);
+check('and every step', steps('after') === steps('torn'), steps('torn'), steps('after'));
+console.log(`torn record: ${await browser.page.isVisible('#notice') ? 'the browser threw its database away' : 'the browser mended it'}; all is there`);
 console.log(`lost twice, ${steps('second').trim()} steps and ${kept.length} pictures back each time`);
 process.exit(0);
