@@ -25,6 +25,7 @@ Result<std::unique_ptr<Session>> Session::open(const SessionParts& parts, const 
 
 Result<> Session::start() {
     COTTER_ASSIGN(book_, Book::open(parts_.files, folder_, OpenMode::create));
+    if (parts_.verify) COTTER_TRY(book_->verify_pages());
     vault_ = std::make_unique<PhotoVault>(parts_.files, parts_.workers, folder_);
     COTTER_TRY(vault_->sweep());
     work_here_ = std::make_unique<WorkHere>(

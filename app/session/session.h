@@ -37,6 +37,7 @@ struct SessionParts {
     std::string software;           // "Cotter 0.1.0"
     Device* device = nullptr;       // nullptr: a disk and nothing else
     LongWork* elsewhere = nullptr;  // who does the long work; nullptr: this process, through `tasks`
+    bool verify = false;            // the book's pages are looked through first; a damaged book does not open
 };
 
 // One line for the user about the last command.

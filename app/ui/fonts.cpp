@@ -2,6 +2,7 @@
 #include "app/ui/fonts.h"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 
 #include <algorithm>
 #include <cmath>
@@ -14,11 +15,16 @@ namespace {
 constexpr float kMostPx = 64;
 constexpr std::uint64_t kMostBytes = 8 << 20;
 
-// Latin, Greek, Cyrillic, punctuation, fractions, arrows, some mathematics; pairs, closed by 0.
-constexpr ImWchar kLetters[] = {0x0020, 0x017F, 0x0192, 0x0192, 0x0218, 0x021B, 0x0386, 0x03CE, 0x0401,
-                                0x0451, 0x1E80, 0x1E85, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC,
-                                0x2116, 0x2116, 0x2122, 0x2126, 0x2150, 0x215E, 0x2190, 0x2193, 0x2212,
-                                0x2212, 0x2248, 0x2248, 0x2260, 0x2265, 0xFFFD, 0xFFFD, 0};
+// Pairs, closed by 0. West European Latin, punctuation, fractions, arrows, some mathematics: what nearly every screen
+// does with.
+constexpr ImWchar kCommon[] = {0x0020, 0x00FF, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC, 0x2116,
+                               0x2116, 0x2122, 0x2126, 0x2150, 0x215E, 0x2190, 0x2193, 0x2212, 0x2212,
+                               0x2248, 0x2248, 0x2260, 0x2265, 0xFFFD, 0xFFFD, 0};
+// The same, all Latin, Greek and Cyrillic.
+constexpr ImWchar kAll[] = {0x0020, 0x017F, 0x0192, 0x0192, 0x0218, 0x021B, 0x0386, 0x03CE, 0x0401,
+                            0x0451, 0x1E80, 0x1E85, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC,
+                            0x2116, 0x2116, 0x2122, 0x2126, 0x2150, 0x215E, 0x2190, 0x2193, 0x2212,
+                            0x2212, 0x2248, 0x2248, 0x2260, 0x2265, 0xFFFD, 0xFFFD, 0};
 constexpr ImWchar kFigures[] = {0x0020, 0x007E, 0x00B0, 0x00B1, 0x00B7, 0x00B7, 0x03A9,
                                 0x03A9, 0x2126, 0x2126, 0x2212, 0x2212, 0};
 
@@ -92,16 +98,32 @@ float line_ratio(ByteView font) {
     return em > 0 && ascent > descent ? static_cast<float>(ascent - descent) / em : 1.2F;
 }
 
-Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp) {
+bool has_rare_letters(std::string_view utf8) {
+    const auto is_common = [](unsigned int letter) {
+        for (const ImWchar* pair = kCommon; *pair != 0; pair += 2)
+            if (letter >= pair[0] && letter <= pair[1]) return true;
+        return letter < 0x20;
+    };
+    const char* end = utf8.data() + utf8.size();
+    for (const char* at = utf8.data(); at < end;) {
+        unsigned int letter = static_cast<unsigned char>(*at);
+        at += letter < 0x80 ? 1 : ImTextCharFromUtf8(&letter, at, end);
+        if (!is_common(letter)) return true;
+    }
+    return false;
+}
+
+Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp, Letters letters) {
+    const ImWchar* const text = letters == Letters::all ? kAll : kCommon;
     atlas.Clear();
-    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
+    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoPowerOfTwoHeight;
     atlas.TexDesiredWidth = 2048;
     Baker baker(atlas, px_per_dp);
     Faces faces;
-    faces.body = baker.face(files.regular, files.fallback_regular, sizes.body(), kLetters);
-    faces.bold = baker.face(files.bold, files.fallback_bold, sizes.body(), kLetters);
-    faces.small = baker.face(files.regular, files.fallback_regular, sizes.small(), kLetters);
-    faces.title = baker.face(files.bold, files.fallback_bold, sizes.title(), kLetters);
+    faces.body = baker.face(files.regular, files.fallback_regular, sizes.body(), text);
+    faces.bold = baker.face(files.bold, files.fallback_bold, sizes.body(), text);
+    faces.small = baker.face(files.regular, files.fallback_regular, sizes.small(), text);
+    faces.title = baker.face(files.bold, files.fallback_bold, sizes.title(), text);
     faces.figures = baker.face(files.bold, files.fallback_bold, sizes.figures(), kFigures);
     atlas.Build();
     for (ImFont* font : atlas.Fonts) font->Scale = 1 / px_per_dp;

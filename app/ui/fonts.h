@@ -18,9 +18,16 @@ struct FontFiles {
 // From <share>/fonts. Fails as read_file does.
 [[nodiscard]] Result<FontFiles> load_font_files(Files& files, const std::string& share);
 
+// Most screens do with the common letters, a quarter of all: the first frame is there the sooner.
+enum class Letters { common, all };
+
+// True when a letter of `utf8` is not among the common ones. Malformed bytes count as U+FFFD, which is.
+[[nodiscard]] bool has_rare_letters(std::string_view utf8);
+
 // Bakes all faces anew into `atlas`, which keeps pointing into `files`. Sizes are those of `sizes` × px_per_dp, but
 // never more than 64 px to the em, to keep the texture below 2,048 × 4,096.
-[[nodiscard]] Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp);
+[[nodiscard]] Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp,
+                               Letters letters);
 
 // Line height by em of a font file, from its own tables: (ascent − descent) / units per em; 1.2 when it is damaged.
 [[nodiscard]] float line_ratio(ByteView font);

@@ -141,11 +141,12 @@ bool UiStage::begin(double now_s, const Look& look) {
     collect_gestures(now_s);
     look_ = look;
     const Sizes sizes = sizes_of(look.type);
-    const bool bake = sizes.type != baked_type_ || px_per_dp_ != baked_px_;
+    const bool bake = sizes.type != baked_type_ || px_per_dp_ != baked_px_ || letters_ != baked_letters_;
     if (bake) {
-        faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_);
+        faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_, letters_);
         baked_type_ = sizes.type;
         baked_px_ = px_per_dp_;
+        baked_letters_ = letters_;
     }
     ImGuiIO& io = ImGui::GetIO();
     io.DisplaySize = {width_, height_};
@@ -188,11 +189,24 @@ void UiStage::draw(AppUi& app) {
     after_frame(ui);
 }
 
+// Once they are met they are there to stay, from the next frame on.
+void UiStage::look_for_rare_letters() {
+    if (letters_ == Letters::all) return;
+    const auto rare = [](const auto& of) { return has_rare_letters(of); };
+    const bool drawn = std::ranges::any_of(state_.last.texts, rare, &TextInk::text) ||
+                       std::ranges::any_of(state_.last.targets, rare, &Target::label) ||
+                       std::ranges::any_of(state_.last.targets, rare, &Target::value);
+    if (!drawn) return;
+    letters_ = Letters::all;
+    pacer_.happened();
+}
+
 void UiStage::after_frame(const UiContext& ui) {
     if (state_.edited == 0 && state_.edited_before != 0) keyboard_.hide();
     if (log_.layer == 0 && state_.last.layer > 0) ImGui::SetWindowFocus("###screen");
     const bool opened = log_.layer != state_.last.layer;
     std::swap(state_.last, log_);
+    look_for_rare_letters();
     pacer_.keep_moving(touch_.moving());
     if (const auto wake = touch_.wakes_at()) pacer_.wake_at(*wake);
     if (const auto wake = mouse_.wakes_at()) pacer_.wake_at(*wake);

@@ -144,4 +144,5 @@ else()
 endif()
 part_from_source(part_imgui imgui-1.90.1 imgui.cpp imgui_draw.cpp imgui_tables.cpp imgui_widgets.cpp
   backends/imgui_impl_sdl2.cpp backends/imgui_impl_sdlrenderer2.cpp INCLUDE . backends USES part_sdl)
+set_source_files_properties(${parts}/imgui-1.90.1/imgui_draw.cpp PROPERTIES COMPILE_OPTIONS -O2) # bakes the fonts
 target_compile_definitions(part_imgui PUBLIC IMGUI_DISABLE_OBSOLETE_FUNCTIONS IMGUI_DISABLE_DEMO_WINDOWS)

@@ -4,6 +4,9 @@
 #include <imgui.h>
 #include <imgui_impl_sdlrenderer2.h>
 
+#include <algorithm>
+#include <memory>
+
 #include "platform/sdl/png_stb.h"
 
 namespace cotter {
@@ -16,18 +19,38 @@ SdlCanvas::SdlCanvas(SDL_Renderer* renderer, UiStage& stage) : renderer_(rendere
 SdlCanvas::~SdlCanvas() {
     ImGui::SetCurrentContext(stage_.context());
     ImGui_ImplSDLRenderer2_Shutdown();
+    if (fonts_ != nullptr) SDL_DestroyTexture(fonts_);
 }
 
 void SdlCanvas::lost() {
-    fonts_lost_ = true;
+    if (fonts_ != nullptr) SDL_DestroyTexture(fonts_);
+    fonts_ = nullptr;
     stage_.happened();
+}
+
+// Our own instead of the backend's: letters are white, so it does not matter where red and blue are, and this order is
+// one that every renderer takes as it is. The other one some convert at each start, and the texture has up to 32 MB.
+void SdlCanvas::upload_fonts() {
+    ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
+    unsigned char* alpha = nullptr;
+    int width = 0;
+    int height = 0;
+    atlas.GetTexDataAsAlpha8(&alpha, &width, &height);
+    const auto count = static_cast<std::size_t>(width) * static_cast<std::size_t>(height);
+    const auto pixels = std::make_unique_for_overwrite<Uint32[]>(count);
+    std::transform(alpha, alpha + count, pixels.get(), [](Uint32 a) { return a << 24 | 0xFFFFFF; });
+    if (fonts_ != nullptr) SDL_DestroyTexture(fonts_);
+    fonts_ = SDL_CreateTexture(renderer_, SDL_PIXELFORMAT_ARGB8888, SDL_TEXTUREACCESS_STATIC, width, height);
+    if (fonts_ == nullptr) return;
+    SDL_UpdateTexture(fonts_, nullptr, pixels.get(), 4 * width);
+    SDL_SetTextureBlendMode(fonts_, SDL_BLENDMODE_BLEND);
+    SDL_SetTextureScaleMode(fonts_, SDL_ScaleModeLinear);
+    atlas.SetTexID(fonts_);
 }
 
 void SdlCanvas::draw(AppUi& app, double now_s) {
     const Look look = app.look();
-    if (stage_.begin(now_s, look) || fonts_lost_) ImGui_ImplSDLRenderer2_DestroyFontsTexture();
-    fonts_lost_ = false;
-    ImGui_ImplSDLRenderer2_NewFrame();
+    if (stage_.begin(now_s, look) || fonts_ == nullptr) upload_fonts();
     stage_.draw(app);
     const Rgb ground = theme_of(look.theme).of(Tone::page).ground;
     SDL_RenderSetScale(renderer_, stage_.px_per_dp(), stage_.px_per_dp());

@@ -25,9 +25,11 @@ public:
     [[nodiscard]] Result<Bytes> picture() const;
 
 private:
+    void upload_fonts();
+
     SDL_Renderer* renderer_;
     UiStage& stage_;
-    bool fonts_lost_ = true;
+    SDL_Texture* fonts_ = nullptr;  // null: to be made
 };
 
 }  // namespace cotter

@@ -40,12 +40,6 @@ nlohmann::json json_of(const MirrorItem& item) {
             {"away", item.away}};
 }
 
-// Before anything is shown: the page puts an earlier image back when this fails.
-Result<> check_book(Files& files) {
-    COTTER_ASSIGN(const auto book, Book::open(files, kBookFolder, OpenMode::create));
-    return book->verify_pages();
-}
-
 }  // namespace
 
 Page::~Page() {
@@ -62,9 +56,8 @@ Page::~Page() {
 Result<> Page::open(const PageSize& size, double now_s) {
     work_ = std::make_unique<WorkAway>(*files_, *random_);
     const SessionParts parts{
-        *files_,       *clock_,    *random_, workers_, tasks_, kShareFolder, "Cotter " COTTER_VERSION,
-        device_.get(), work_.get()};
-    COTTER_TRY(check_book(*files_));
+        *files_,       *clock_,     *random_, workers_, tasks_, kShareFolder, "Cotter " COTTER_VERSION,
+        device_.get(), work_.get(), true};
     COTTER_ASSIGN(session_, Session::open(parts, kBookFolder));
     COTTER_ASSIGN(FontFiles fonts, load_font_files(*files_, kShareFolder));
     return open_canvas(size, now_s, std::move(fonts));

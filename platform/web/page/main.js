@@ -37,12 +37,6 @@ function onlyPage() {
     });
 }
 
-async function compiled() {
-    const answer = await fetch('cotter.wasm');
-    const streams = answer.headers.get('Content-Type')?.startsWith('application/wasm');
-    return streams ? WebAssembly.compileStreaming(answer) : WebAssembly.compile(await answer.arrayBuffer());
-}
-
 function calls(Module) {
     const number = (name, count) => Module.cwrap(name, 'number', Array(count).fill('number'));
     return {
@@ -198,12 +192,13 @@ async function start() {
     const parts = { store, spare, blobs };
     parts.disk = new Disk(store, spare, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
     const host = makeHost(parts);
-    const module = compiled();
     const facts = lookAtStorage(host.facts).catch(() => {});
     const spareMark = spare.open();
     const kept = store.load();
-    parts.compiled = await module;
+    parts.compiled = await cotterEarly.compiled;
+    const data = await cotterEarly.data;
     parts.Module = await createCotter({
+        getPreloadedPackage: () => data,
         canvas: document.getElementById('canvas'),
         host,
         instantiateWasm: (imports, ready) => {
@@ -219,10 +214,10 @@ async function start() {
     if (trouble) return say('The book does not open', trouble, 'Try again');
     parts.screen.listen();
     listenToBack(parts);
+    parts.screen.first = () => performance.mark('cotter-usable'); // drawn, and listening
     parts.screen.soon();
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
-    performance.mark('cotter-usable');
     keepCopies(parts).catch(() => {});
     const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });

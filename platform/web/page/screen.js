@@ -86,8 +86,9 @@ export class Screen {
     }
 
     #frame() {
-        this.frames = (this.frames ?? 0) + 1;
         const next = this.#program.frame(performance.now());
+        this.frames = (this.frames ?? 0) + 1;
+        if (this.frames === 1) this.first?.();
         this.#drawn(next < 0 || next > 50);
         clearTimeout(this.#timer);
         this.resting = next < 0 || next > 50;
