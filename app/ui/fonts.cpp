@@ -116,7 +116,7 @@ bool has_rare_letters(std::string_view utf8) {
 Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp, Letters letters) {
     const ImWchar* const text = letters == Letters::all ? kAll : kCommon;
     atlas.Clear();
-    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors | ImFontAtlasFlags_NoPowerOfTwoHeight;
+    atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
     atlas.TexDesiredWidth = 2048;
     Baker baker(atlas, px_per_dp);
     Faces faces;
