@@ -1,4 +1,6 @@
 // See desk_session.h: what the pages show, asked of the ledger.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "app/desk/desk_session.h"
@@ -9,6 +11,14 @@ namespace {
 
 // Whoever has more than that due can only begin with what has waited longest, or choose a kind.
 constexpr std::size_t kMostDue = 10'000;
+
+// Where nothing is searched, nothing was found in anything, and the other columns get that room; but one stays.
+void show_found(Columns& columns, bool searched) {
+    const auto others = [](const TableColumn& c) { return c.shown && c.key != "found"; };
+    const bool idle = !searched && std::any_of(columns.begin(), columns.end(), others);
+    for (TableColumn& c : columns)
+        if (c.key == "found") c.idle = idle;
+}
 
 }  // namespace
 
@@ -58,6 +68,7 @@ ledger::SearchAsk DeskSession::search_ask() const {
 Result<> DeskSession::load_register() {
     job_pages_.clear();
     ++jobs_.made;
+    show_found(jobs_.columns, asked_.words.find_first_not_of(' ') != std::string::npos);
     auto& rows = std::get<PagedRows>(jobs_.rows);
     rows.start(PagedRows::kPage);
     COTTER_TRY(fetch(0));

@@ -103,9 +103,10 @@ void DeskSession::act(const NarrowList& c) {
 void DeskSession::act(const ShowColumn& c) {
     List* shown = shown_list();
     if (shown == nullptr || c.column >= shown->columns.size()) return;
+    TableColumn& column = shown->columns[c.column];
     const auto left =
-        std::count_if(shown->columns.begin(), shown->columns.end(), [](const auto& one) { return one.shown; });
-    if (c.shown || left > 1) shown->columns[c.column].shown = c.shown;
+        std::count_if(shown->columns.begin(), shown->columns.end(), [](const auto& one) { return one.drawn(); });
+    if (c.shown || left > 1 || column.idle) column.shown = c.shown;
 }
 
 void DeskSession::act(const AcceptKey& c) {

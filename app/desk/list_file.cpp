@@ -49,11 +49,11 @@ Result<Bytes> list_as_pdf(Files& files, const ListOnPaper& list) {
     paper.at = list.at;
     paper.software = list.software;
     for (const TableColumn& c : list.columns)
-        if (c.shown) paper.columns.push_back({c.title, c.least / 100.0 + c.share});
+        if (c.drawn()) paper.columns.push_back({c.title, c.least / 100.0 + c.share});
     for (const TableRow& row : list.rows) {
         std::vector<ListCell> cells;
         for (std::size_t i = 0; i < row.cells.size(); ++i)
-            if (list.columns[i].shown) cells.push_back({row.cells[i].text, row.cells[i].grade});
+            if (list.columns[i].drawn()) cells.push_back({row.cells[i].text, row.cells[i].grade});
         paper.rows.push_back(std::move(cells));
     }
     return list_pdf(paper);
@@ -63,12 +63,12 @@ std::string list_as_csv(const ListOnPaper& list) {
     std::string out;
     std::vector<std::string> head;
     for (const TableColumn& c : list.columns)
-        if (c.shown) head.push_back(c.title);
+        if (c.drawn()) head.push_back(c.title);
     add_csv_line(out, head);
     for (const TableRow& row : list.rows) {
         std::vector<std::string> cells;
         for (std::size_t i = 0; i < row.cells.size(); ++i)
-            if (list.columns[i].shown) cells.push_back(guarded_text(row.cells[i].text));
+            if (list.columns[i].drawn()) cells.push_back(guarded_text(row.cells[i].text));
         add_csv_line(out, cells);
     }
     return out;

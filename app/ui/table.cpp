@@ -18,9 +18,10 @@ namespace cotter {
 
 namespace {
 
-constexpr float kBarWide = 14, kCellPad = 8, kMarkSide = 20;
+constexpr float kBarWide = 14, kCellPad = 8, kMarkSide = 20, kMarkGap = 6;
 constexpr float kMarkWide = 12;  // at the right end of a row, for the bars of one that is marked
-constexpr float kWheelRows = 3;
+constexpr float kWheelRows = 3, kArrow = 16;
+constexpr std::size_t kMeasured = 100;  // rows that tell how wide the columns' texts are
 
 // `text`, or as much of it as fits with "…" behind.
 std::string fitting(const UiContext& ui, const std::string& text, Type type, float width) {
@@ -54,15 +55,16 @@ public:
           spec_(spec),
           model_(model),
           head_{rect.x, rect.y, rect.w, kTableHead},
-          body_{rect.x, rect.y + kTableHead, rect.w, rect.h - kTableHead},
-          widths_(column_widths(spec.columns, rect.w - kBarWide - kMarkWide)) {
+          body_{rect.x, rect.y + kTableHead, rect.w, rect.h - kTableHead} {
+        if (model_.rows() != spec.rows.size()) model_.resize(spec.rows.size());
+        if (model_.wants_measure()) measure();
+        widths_ = column_widths(spec.columns, rect.w - kBarWide - kMarkWide, model_.holds());
         model_.set_page(body_.h / kTableRow);
     }
 
     TableAnswer draw() {
         const IdScope scope(spec_.key);
         draw_fill({head_.x, head_.y, head_.w, head_.h + body_.h}, ui_.paint(Tone::plate).ground);
-        if (model_.rows() != spec_.rows.size()) model_.resize(spec_.rows.size());
         draw_head();
         take_keys();
         scroll();
@@ -77,6 +79,20 @@ public:
     }
 
 private:
+    void measure() {
+        std::vector<float> holds;
+        for (const TableColumn& c : spec_.columns)
+            holds.push_back(text_width(ui_, c.title, Type::small) + (c.sorts ? kArrow : 0));
+        for (std::size_t i = 0; i < std::min(kMeasured, spec_.rows.size()); ++i) {
+            const TableRow* row = spec_.rows.row(i);
+            for (std::size_t c = 0; row != nullptr && c < row->cells.size() && c < holds.size(); ++c)
+                holds[c] = std::max(holds[c], text_width(ui_, row->cells[c].text, Type::small) +
+                                                  (row->cells[c].grade ? kMarkSide + kMarkGap : 0));
+        }
+        for (float& hold : holds) hold = std::ceil(hold) + 2 * kCellPad;
+        model_.measured(holds);
+    }
+
     void draw_head() {
         draw_fill(head_, ui_.paint(Tone::bar).ground);
         float x = head_.x;
@@ -102,7 +118,7 @@ private:
             if (press.focused) draw_ring(place, ui_.theme.witness);
             if (press.tapped) answer_.sort = TableSort{i, sorted && !spec_.sort->falling};
         }
-        const float arrow = sorted ? 16 : 0;
+        const float arrow = sorted ? kArrow : 0;
         const Rect box{cell.x + kCellPad, cell.y, std::max(1.0F, cell.w - 2 * kCellPad - arrow), cell.h - 2};
         draw_words(ui_, column.title, Type::small, box,
                    {bar.text, bar.ground, column.right ? Align::right : Align::left, true, target});
@@ -213,8 +229,8 @@ private:
             if (cell.grade) {
                 draw_grade_mark(*cell.grade, {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide},
                                 ui_.paint(tone_of(*cell.grade)).ground, paint.text);
-                box.x += kMarkSide + 6;
-                box.w -= kMarkSide + 6;
+                box.x += kMarkSide + kMarkGap;
+                box.w -= kMarkSide + kMarkGap;
             }
             if (box.w < 8) continue;
             const Align align = spec_.columns[c].right ? Align::right : Align::left;

@@ -15,14 +15,22 @@ void TableModel::start(std::size_t rows) {
     all_ = false;
     others_.clear();
     top_ = 0;
+    measure_ = true;
 }
 
 void TableModel::resize(std::size_t rows) {
+    measure_ = measure_ || rows != rows_;
     rows_ = rows;
     cursor_ = rows == 0 ? 0 : std::min(cursor_, rows - 1);
     anchor_ = rows == 0 ? 0 : std::min(anchor_, rows - 1);
     others_.erase(others_.lower_bound(rows), others_.end());
     scroll_to(top_);
+}
+
+void TableModel::measured(const std::vector<float>& holds) {
+    measure_ = false;
+    holds_.resize(holds.size(), 0);
+    for (std::size_t i = 0; i < holds.size(); ++i) holds_[i] = std::max(holds_[i], holds[i]);
 }
 
 void TableModel::choose_only(std::size_t row) {
@@ -184,20 +192,52 @@ void KeptRows::arrange() {
     std::stable_sort(order_.begin(), order_.end(), before);
 }
 
-std::vector<float> column_widths(const std::vector<TableColumn>& columns, float width) {
-    std::vector<std::size_t> shown;
-    float least = 0;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-        if (!columns[i].shown || (!shown.empty() && least + columns[i].least > width)) continue;
-        shown.push_back(i);
-        least += columns[i].least;
+namespace {
+
+// Between what a column has at least and what it holds.
+struct Room {
+    std::size_t column;
+    float least, most;
+
+    [[nodiscard]] float at(float level) const { return std::clamp(level, least, most); }
+};
+
+float taken(const std::vector<Room>& rooms, float level) {
+    float sum = 0;
+    for (const Room& room : rooms) sum += room.at(level);
+    return sum;
+}
+
+// The length that texts are cut to, so that all of them together take `width` or less.
+float cut_length(const std::vector<Room>& rooms, float width) {
+    float low = 0, high = width;
+    for (int i = 0; i < 24; ++i) {
+        const float middle = (low + high) / 2;
+        (taken(rooms, middle) <= width ? low : high) = middle;
     }
+    return std::floor(low);
+}
+
+}  // namespace
+
+std::vector<float> column_widths(const std::vector<TableColumn>& columns, float width,
+                                 const std::vector<float>& holds) {
+    std::vector<Room> rooms;
+    float least = 0, shares = 0;
+    for (std::size_t i = 0; i < columns.size(); ++i) {
+        const TableColumn& column = columns[i];
+        if (!column.drawn() || (!rooms.empty() && least + column.least > width)) continue;
+        const float first = std::min(width, column.least);
+        const float most = i < holds.size() ? std::min(width, holds[i]) : first;
+        rooms.push_back({i, std::min(first, most), most});
+        least += column.least;
+        shares += column.share;
+    }
+    const float level = cut_length(rooms, width);
+    const float free = std::max(0.0F, width - taken(rooms, level));
     std::vector<float> out(columns.size(), 0);
-    float shares = 0;
-    for (const std::size_t i : shown) shares += columns[i].share;
-    const float free = std::max(0.0F, width - least);
-    for (const std::size_t i : shown)
-        out[i] = std::min(width, columns[i].least) + (shares > 0 ? free * columns[i].share / shares : 0);
+    for (const Room& room : rooms)
+        out[room.column] = room.at(level) + (shares > 0 ? free * columns[room.column].share / shares : 0);
     return out;
 }
 

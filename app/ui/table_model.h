@@ -20,6 +20,9 @@ struct TableColumn {
     bool right = false;  // figures stand on the right
     bool sorts = true;
     bool shown = true;
+    bool idle = false;  // has nothing to say at present: not drawn, though it is among those shown
+
+    [[nodiscard]] bool drawn() const { return shown && !idle; }
 };
 
 struct TableCell {
@@ -83,6 +86,12 @@ public:
     };
     [[nodiscard]] Span seen() const;
 
+    // How wide the widest text of each column is, with the room around it: measured by the drawing each time there are
+    // other rows. It only grows, so that columns come to rest while somebody types.
+    [[nodiscard]] bool wants_measure() const { return measure_; }
+    void measured(const std::vector<float>& holds);
+    [[nodiscard]] const std::vector<float>& holds() const { return holds_; }
+
 private:
     void choose_only(std::size_t row);
     void choose_between(std::size_t a, std::size_t b);
@@ -92,6 +101,8 @@ private:
     bool all_ = false;
     std::set<std::size_t> others_;  // chosen ones; where all are chosen, those that are not
     float top_ = 0, page_ = 20;
+    bool measure_ = true;
+    std::vector<float> holds_;
 };
 
 // All rows in memory, sorted and narrowed down here.
@@ -117,8 +128,11 @@ private:
     std::string words_;
 };
 
-// Widths of the columns shown for a table of `width` dp, in their order; 0 for those not shown. Columns that do not
-// fit with their least width are left out from the right, the first one never.
-[[nodiscard]] std::vector<float> column_widths(const std::vector<TableColumn>& columns, float width);
+// Widths of the columns drawn for a table of `width` dp, in their order; 0 for the others. Columns that do not fit with
+// their least width are left out from the right, the first one never. `holds`: what the texts of each column take.
+// Short columns get what they hold, long ones are cut to one length, and what is left goes by the shares. Without it
+// each gets its least width and its share.
+[[nodiscard]] std::vector<float> column_widths(const std::vector<TableColumn>& columns, float width,
+                                               const std::vector<float>& holds = {});
 
 }  // namespace cotter

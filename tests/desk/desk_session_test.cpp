@@ -17,6 +17,11 @@ std::string cell(const desk::List& list, std::size_t row, const std::string& col
     return "no such column";
 }
 
+bool drawn(const desk::List& list, const std::string& column) {
+    return std::any_of(list.columns.begin(), list.columns.end(),
+                       [&](const TableColumn& c) { return c.key == column && c.drawn(); });
+}
+
 bool rising(const desk::List& list, const std::string& column) {
     for (std::size_t i = 1; i < list.table().size(); ++i)
         if (cell(list, i, column) < cell(list, i - 1, column)) return false;
@@ -45,10 +50,13 @@ TEST_CASE("desk: the register shows every job, the newest first, and says where 
     CHECK(list.table().size() == 30);
     CHECK(cell(list, 0, "opened") >= cell(list, 29, "opened"));
     CHECK(cell(list, 0, "found").empty());
+    CHECK_FALSE(drawn(list, "found"));
+    CHECK(drawn(list, "place"));
     bench.apply(desk::AskRegister{"qry 00003", {}});
     REQUIRE(list.table().size() == 3);
     CHECK(cell(list, 0, "unit") == "QRY-00003");
     CHECK(cell(list, 0, "found") == "unit: QRY-00003");
+    CHECK(drawn(list, "found"));
     CHECK(bench.session->job_at(0)->unit == "QRY-00003");
     bench.apply(desk::AskRegister{"there is no such word", {}});
     CHECK(list.table().size() == 0);
@@ -249,6 +257,7 @@ TEST_CASE("desk: lists are written as PDF, CSV and calendar, the same bytes each
     CHECK(written(desk::ListFile::ics, "2026-05-14_due.ics").starts_with("BEGIN:VCALENDAR"));
     bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
     const std::string jobs = written(desk::ListFile::csv, "2026-05-14_register.csv");
+    CHECK(jobs.find("Found in") == std::string::npos);
     CHECK(std::count(jobs.begin(), jobs.end(), '\n') == 31);
 }
 

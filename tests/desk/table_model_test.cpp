@@ -118,9 +118,46 @@ TEST_CASE("table: columns that do not fit are left out from the right, the first
     widths = column_widths(columns, 250);
     CHECK(widths[2] == 0);
     CHECK(widths[0] + widths[1] == doctest::Approx(250));
+    columns[0].idle = true;
+    CHECK(column_widths(columns, 250)[0] == 0);
+    columns[0].idle = false;
     columns[1].shown = false;
     CHECK(column_widths(columns, 250)[1] == 0);
     CHECK(column_widths(columns, 60)[0] == doctest::Approx(60));
+}
+
+TEST_CASE("table: short columns get what they hold, long ones are cut to one length, the rest goes by the shares") {
+    const std::vector<TableColumn> columns{{"a", "A", 0, 200}, {"b", "B", 3, 100}, {"c", "C", 1, 100}};
+    auto widths = column_widths(columns, 600, {60, 900, 200});
+    CHECK(widths[0] == doctest::Approx(60));  // less than its least: it holds no more
+    CHECK(widths[2] == doctest::Approx(200));
+    CHECK(widths[1] == doctest::Approx(340).epsilon(0.01));
+    widths = column_widths(columns, 600, {60, 900, 900});
+    CHECK(widths[1] == doctest::Approx(270).epsilon(0.01));
+    CHECK(widths[2] == doctest::Approx(270).epsilon(0.01));
+    widths = column_widths(columns, 600, {60, 100, 100});
+    CHECK(widths[0] == doctest::Approx(60));
+    CHECK(widths[1] == doctest::Approx(355));
+    CHECK(widths[2] == doctest::Approx(185));
+    widths = column_widths(columns, 450, {900, 900, 900});
+    for (const float width : widths) CHECK(width >= 100);
+    CHECK(widths[0] >= 200);
+    CHECK(widths[0] + widths[1] + widths[2] == doctest::Approx(450).epsilon(0.01));
+}
+
+TEST_CASE("table: what columns hold is measured anew with other rows, and only grows") {
+    TableModel model = table_of(10);
+    REQUIRE(model.wants_measure());
+    model.measured({50, 80});
+    CHECK_FALSE(model.wants_measure());
+    model.resize(10);
+    CHECK_FALSE(model.wants_measure());
+    model.resize(12);
+    CHECK(model.wants_measure());
+    model.measured({60, 40});
+    CHECK(model.holds() == std::vector<float>{60, 80});
+    model.start(12);
+    CHECK(model.wants_measure());
 }
 
 TEST_CASE("table: of a long list only the pages near the last one looked at are held") {
