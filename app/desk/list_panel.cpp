@@ -134,9 +134,10 @@ ListAnswer list_panel(UiContext& ui, const List& list, ListState& state, const R
     }
     float y = draw_tools(ui, list, state, area, tools, asked, focus, out);
     if (tools.filters) y = flow(below(area, y), tools.filters);
-    const float detail = kDetailLines * line_height(ui, Type::small) + 16;
+    const float least = kDetailLines * line_height(ui, Type::small) + 16;
     Rect place = below(area, y);
-    place.h -= detail + Sizes::gap;
+    place.h = whole_rows(place.h - least - Sizes::gap);
+    const float detail = std::max(least, area.bottom() - place.bottom() - Sizes::gap);  // with what no row fits into
     ListAnswer answer;
     const TableAnswer told =
         table(ui, {"table", list.columns, list.table(), list.sort, list.empty, tools.keys, true}, state.model, place);

@@ -55,7 +55,7 @@ public:
           spec_(spec),
           model_(model),
           head_{rect.x, rect.y, rect.w, kTableHead},
-          body_{rect.x, rect.y + kTableHead, rect.w, rect.h - kTableHead} {
+          body_{rect.x, rect.y + kTableHead, rect.w, whole_rows(rect.h) - kTableHead} {
         if (model_.rows() != spec.rows.size()) model_.resize(spec.rows.size());
         if (model_.wants_measure()) measure();
         widths_ = column_widths(spec.columns, rect.w - kBarWide - kMarkWide, model_.holds());
@@ -252,7 +252,7 @@ private:
         ImGui::PopItemFlag();
         if (ImGui::IsItemActive() && ui_.top_layer()) {
             const float at = (ImGui::GetIO().MousePos.y - track.y - thumb / 2) / (track.h - thumb);
-            model_.scroll_to(std::clamp(at, 0.0F, 1.0F) * end);
+            model_.scroll_to(std::round(std::clamp(at, 0.0F, 1.0F) * end));
         }
         const float from = (track.h - thumb) * std::clamp(model_.top() / end, 0.0F, 1.0F);
         draw_fill({track.x + 3, track.y + from, track.w - 5, thumb}, ui_.paint(Tone::plate).edge);
@@ -280,6 +280,10 @@ std::optional<char> typed_key(const UiContext& ui) {
     for (int i = 0; i < 10; ++i)
         if (ImGui::IsKeyPressed(static_cast<ImGuiKey>(ImGuiKey_0 + i), false)) return static_cast<char>('0' + i);
     return std::nullopt;
+}
+
+float whole_rows(float height) {
+    return kTableHead + std::max(1.0F, std::floor((height - kTableHead) / kTableRow)) * kTableRow;
 }
 
 float table_height(std::size_t rows, std::size_t most) {

@@ -27,10 +27,14 @@ struct TableAnswer {
     std::optional<TableModel::Span> wanted;  // rows that are seen and not there yet
 };
 
+// Rows are drawn whole: what of `rect` is left below the last one stays empty, see whole_rows().
 TableAnswer table(UiContext& ui, const TableSpec& spec, TableModel& model, const Rect& rect);
 
 // A letter or figure key pressed while no field has the keyboard: somebody begins to search.
 [[nodiscard]] std::optional<char> typed_key(const UiContext& ui);
+
+// The height of a table that fits into `height` and ends with a whole row; one row at least.
+[[nodiscard]] float whole_rows(float height);
 
 // As tall as a table of so many rows is, at most `most` of them: for tables within a page.
 [[nodiscard]] float table_height(std::size_t rows, std::size_t most);

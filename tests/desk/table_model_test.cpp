@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "app/desk/list.h"
+#include "app/ui/table.h"
 
 using namespace cotter;
 
@@ -143,6 +144,12 @@ TEST_CASE("table: short columns get what they hold, long ones are cut to one len
     for (const float width : widths) CHECK(width >= 100);
     CHECK(widths[0] >= 200);
     CHECK(widths[0] + widths[1] + widths[2] == doctest::Approx(450).epsilon(0.01));
+}
+
+TEST_CASE("table: its height ends with a whole row") {
+    CHECK(whole_rows(kTableHead + 3 * kTableRow) == kTableHead + 3 * kTableRow);
+    CHECK(whole_rows(kTableHead + 3.9F * kTableRow) == kTableHead + 3 * kTableRow);
+    CHECK(whole_rows(10) == kTableHead + kTableRow);
 }
 
 TEST_CASE("table: what columns hold is measured anew with other rows, and only grows") {
