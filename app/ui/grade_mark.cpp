@@ -3,87 +3,52 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
-#include <initializer_list>
-#include <numbers>
 
 #include "app/ui/draw.h"
 #include "app/ui/text.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
 namespace {
 
-// A field of 24 × 24 in the middle of the box.
+// A sign's field in the middle of a box.
 struct Field {
     ImDrawList& list;
     float unit;
     Point origin;
     ImU32 fill, line;
 
-    [[nodiscard]] ImVec2 at(float x, float y) const { return {origin.x + x * unit, origin.y + y * unit}; }
-    void shape(std::initializer_list<Point> points, bool filled = true) const {
-        std::array<ImVec2, 12> corners{};
-        int count = 0;
-        for (const Point& p : points) corners[static_cast<std::size_t>(count++)] = at(p.x, p.y);
-        if (filled) list.AddConvexPolyFilled(corners.data(), count, fill);
-        list.AddPolyline(corners.data(), count, line, ImDrawFlags_Closed, 2 * unit);
-    }
+    [[nodiscard]] ImVec2 at(const SignPoint& p) const { return {origin.x + p.x * unit, origin.y + p.y * unit}; }
 };
 
-void washer(const Field& f) {
-    f.list.AddCircleFilled(f.at(12, 12), 7.5F * f.unit, f.fill, 24);
-    f.list.AddCircle(f.at(12, 12), 7.5F * f.unit, f.line, 24, 2 * f.unit);
-    f.list.AddLine(f.at(1.5F, 12), f.at(22.5F, 12), f.line, 4.4F * f.unit);
+void draw_circle(const Field& f, const SignPart& part) {
+    constexpr int kPieces = 24;
+    const ImVec2 middle = f.at(part.points[0]);
+    if (part.filled) f.list.AddCircleFilled(middle, part.radius * f.unit, f.fill, kPieces);
+    if (part.line > 0) f.list.AddCircle(middle, part.radius * f.unit, f.line, kPieces, part.line * f.unit);
 }
 
-void worn_block(const Field& f) {
-    f.list.AddRectFilled(f.at(4, 12), f.at(20, 21), f.fill);
-    f.shape({{4, 3}, {20, 3}, {20, 21}, {4, 21}}, false);
-    f.list.AddLine(f.at(4, 12), f.at(20, 12), f.line, 2 * f.unit);
-}
-
-// A hexagon whose upper right piece is gone, down to the middle.
-void broken_nut(const Field& f) {
-    std::array<ImVec2, 7> line{};
-    for (int i = 0; i < 6; ++i) {
-        const float angle = std::numbers::pi_v<float> / 3 * static_cast<float>(i);
-        line[static_cast<std::size_t>(i)] = f.at(12 + 10.5F * std::cos(angle), 12 + 10.5F * std::sin(angle));
-    }
-    line[6] = f.at(12, 12);
-    for (std::size_t i = 0; i < 5; ++i) f.list.AddTriangleFilled(line[6], line[i], line[i + 1], f.fill);
-    f.list.AddPolyline(line.data(), 7, f.line, ImDrawFlags_Closed, 2 * f.unit);
-}
-
-void apart(const Field& f) {
-    f.shape({{1.5F, 3}, {10.5F, 12}, {1.5F, 21}});
-    f.shape({{22.5F, 3}, {13.5F, 12}, {22.5F, 21}});
+void draw_part(const Field& f, const SignPart& part) {
+    if (part.radius > 0) return draw_circle(f, part);
+    if (part.points.size() == 2)
+        return f.list.AddLine(f.at(part.points[0]), f.at(part.points[1]), f.line, part.line * f.unit);
+    std::array<ImVec2, 12> corners{};
+    int count = 0;
+    for (const SignPoint& p : part.points) corners.at(static_cast<std::size_t>(count++)) = f.at(p);
+    if (part.filled) f.list.AddConvexPolyFilled(corners.data(), count, f.fill);
+    if (part.line > 0) f.list.AddPolyline(corners.data(), count, f.line, ImDrawFlags_Closed, part.line * f.unit);
 }
 
 }  // namespace
 
 void draw_grade_mark(Grade grade, const Rect& box, Rgb fill, Rgb outline) {
     if (seen_part(box).empty()) return;
-    const float unit = std::min(box.w, box.h) / 24;
-    const Field field{*ImGui::GetWindowDrawList(),
-                      unit,
-                      {box.middle().x - 12 * unit, box.middle().y - 12 * unit},
-                      ink(fill),
-                      ink(outline)};
-    switch (grade) {
-        case Grade::serviceable:
-            washer(field);
-            break;
-        case Grade::watch:
-            worn_block(field);
-            break;
-        case Grade::repair:
-            broken_nut(field);
-            break;
-        case Grade::do_not_tow:
-            apart(field);
-            break;
-    }
+    const float unit = std::min(box.w, box.h) / kSignField;
+    const float half = kSignField / 2 * unit;
+    const Field field{
+        *ImGui::GetWindowDrawList(), unit, {box.middle().x - half, box.middle().y - half}, ink(fill), ink(outline)};
+    for (const SignPart& part : parts_of(sign_of(grade))) draw_part(field, part);
 }
 
 void grade_plate(UiContext& ui, Grade grade) {

@@ -1,6 +1,4 @@
-// The four grades as shapes of our own, told apart by outline alone, filled with the grade's colour.
-//   serviceable  a washer with its pin through      watch       a gauge block worn to half
-//   repair       a nut with a piece broken out      do not tow  two halves pulled apart
+// The four grades as signs of our own, told apart by outline alone (core/base/sign.h), filled with the grade's colour.
 // For widgets, and for screens that put a mark beside their own things.
 #pragma once
 

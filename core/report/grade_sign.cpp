@@ -1,24 +1,13 @@
-// Shapes and inks of the grades.
+// Inks of the grades, and their outlines on a page.
 #include "core/report/grade_sign.h"
 
-#include <cmath>
-#include <numbers>
 #include <vector>
 
-#include "core/report/print_text.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
 namespace {
-
-std::vector<Spot> corners(int count, double first_degrees, Spot centre, double radius) {
-    std::vector<Spot> out;
-    for (int i = 0; i < count; ++i) {
-        const double turn = (first_degrees + 360.0 * i / count) * std::numbers::pi / 180;
-        out.push_back({centre.x + radius * std::cos(turn), centre.y + radius * std::sin(turn)});
-    }
-    return out;
-}
 
 // Lightness falls with gravity, so that a grey print keeps the order too.
 Ink fill_of(Grade grade) {
@@ -35,33 +24,26 @@ Ink fill_of(Grade grade) {
     return {0.60f, 0.04f, 0.16f};
 }
 
+void draw_part(Canvas& canvas, const SignPart& part, Ink fill, Spot corner, double unit) {
+    std::vector<Spot> spots;
+    for (const SignPoint& p : part.points) spots.push_back({corner.x + p.x * unit, corner.y + p.y * unit});
+    const auto inside = part.filled ? std::optional(fill) : std::nullopt;
+    const auto edge = part.line > 0 ? std::optional(kBlack) : std::nullopt;
+    const double thickness = part.line * unit;
+    if (part.radius > 0)
+        canvas.circle(spots[0], part.radius * unit, inside, edge, thickness);
+    else if (spots.size() == 2)
+        canvas.line(spots[0], spots[1], thickness);
+    else
+        canvas.polygon(spots, inside, edge, thickness);
+}
+
 }  // namespace
 
-void draw_grade_sign(Canvas& canvas, Grade grade, Spot centre, double size, int number) {
-    const Ink fill = fill_of(grade);
-    const double edge = size / 12, half = size / 2 - edge / 2;
-    double down = 0;  // of the number
-    switch (grade) {
-        case Grade::serviceable:
-            canvas.circle(centre, half * 0.92, fill, kBlack, edge);
-            break;
-        case Grade::watch:
-            canvas.polygon(corners(4, -90, centre, half), fill, kBlack, edge);
-            break;
-        case Grade::repair:
-            down = size * 0.11;
-            canvas.polygon(corners(3, -90, {centre.x, centre.y + half * 0.25}, half * 1.2), fill, kBlack, edge);
-            break;
-        case Grade::do_not_tow:
-            canvas.polygon(corners(8, 22.5, centre, half), fill, kBlack, edge);
-            break;
-    }
-    if (number <= 0) return;
-    const std::string digits = std::to_string(number);
-    const double letter = size * (digits.size() == 1 ? 0.5 : digits.size() == 2 ? 0.38 : 0.27);
-    const double width = text_width(digits, canvas, Face::bold, letter);
-    canvas.text({centre.x - width / 2, centre.y + down + letter * 0.36}, Face::bold, letter, digits,
-                grade == Grade::do_not_tow ? kWhite : kBlack);
+void draw_grade_sign(Canvas& canvas, Grade grade, Spot centre, double size) {
+    const Spot corner{centre.x - size / 2, centre.y - size / 2};
+    for (const SignPart& part : parts_of(sign_of(grade)))
+        draw_part(canvas, part, fill_of(grade), corner, size / kSignField);
 }
 
 }  // namespace cotter

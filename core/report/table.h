@@ -19,12 +19,11 @@ struct Cell {
     std::string text;
     bool strong = false;
     std::optional<Grade> sign;  // drawn before the text
-    int number = 0;             // in the sign
 
     Cell(std::string text_in = {}) : text(std::move(text_in)) {}
     Cell(const char* text_in) : text(text_in) {}
     [[nodiscard]] static Cell bold(std::string text);
-    // The grade's sign and word; a finding's number in the sign and in words above.
+    // The grade's sign and word, with a finding's number above the word.
     [[nodiscard]] static Cell graded(Grade grade, int number = 0);
 };
 
