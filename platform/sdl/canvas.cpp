@@ -41,11 +41,11 @@ void SdlCanvas::upload_fonts() {
     std::transform(alpha, alpha + count, pixels.get(), [](Uint32 a) { return a << 24 | 0xFFFFFF; });
     if (fonts_ != nullptr) SDL_DestroyTexture(fonts_);
     fonts_ = SDL_CreateTexture(renderer_, SDL_PIXELFORMAT_ARGB8888, SDL_TEXTUREACCESS_STATIC, width, height);
+    atlas.SetTexID(fonts_);  // also when there is none: the one before is gone
     if (fonts_ == nullptr) return;
     SDL_UpdateTexture(fonts_, nullptr, pixels.get(), 4 * width);
     SDL_SetTextureBlendMode(fonts_, SDL_BLENDMODE_BLEND);
     SDL_SetTextureScaleMode(fonts_, SDL_ScaleModeLinear);
-    atlas.SetTexID(fonts_);
 }
 
 void SdlCanvas::draw(AppUi& app, double now_s) {

@@ -53,6 +53,26 @@ for (const time of ['first', 'second']) {
     await browser.context.close();
 }
 
+// What changes while the book is still being copied for the first time follows the copy.
+const slow = await open(join(folder, 'slow'));
+await slow.context.addInitScript(() => {
+    const put = Cache.prototype.put;
+    Cache.prototype.put = async function (...values) {
+        await new Promise((later) => setTimeout(later, 300));
+        return put.apply(this, values);
+    };
+});
+await slow.hands.start(server.url);
+await identify(slow.hands);
+await slow.hands.taps('Axle 1, left', 'Hub oil', 'Before: below');
+await slow.page.waitForFunction(() => window.cotter.disk.settled && window.cotter.spare.settled, null, { timeout: 120000 });
+check('the copies count alike', await slow.page.evaluate(async () => {
+    const { Spare } = await import('./spare.js');
+    const { Store } = await import('./store.js');
+    return await new Spare().open() === (await new Store().load()).mark;
+}));
+await slow.context.close();
+
 // Without a loss nothing is said.
 browser = await open(profile);
 await browser.hands.start(server.url);

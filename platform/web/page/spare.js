@@ -33,7 +33,8 @@ export class Spare {
         return this.#image?.mark ?? -1;
     }
 
-    // {at: ms, files: Map of path to bytes, blobs: Map of path to Blob}; null when a part of it is missing.
+    // {at: ms, files: Map of path to bytes, blobs: Map of path to Blob}; null when a part of a file is missing. A photo that
+    // is missing takes nothing else along: the book names it still.
     async load() {
         const { files, blobs, at: time } = this.#image;
         const out = { at: time, files: new Map(), blobs: new Map() };
@@ -48,15 +49,15 @@ export class Spare {
         }
         for (const [path, name] of Object.entries(blobs)) {
             const blob = await (await this.#cache.match(at(name)))?.blob();
-            if (!blob) return null;
-            out.blobs.set(path, blob);
+            if (blob) out.blobs.set(path, blob);
         }
         return out;
     }
 
-    // The change is what the first copy was just given, `mark` what it counts since.
+    // The change is what the first copy was just given, `mark` what it counts since. In turn with all others: while the
+    // whole book is still being copied, what changes meanwhile follows it.
     keep(change, mark) {
-        if (this.#image) this.#soon(() => this.#write(change, mark));
+        if (this.#cache) this.#soon(() => this.#write(change, mark));
     }
 
     // Once a start: all that the first copy holds, when this one is behind it.
@@ -94,7 +95,7 @@ export class Spare {
     }
 
     async #write(change, mark) {
-        if (!this.#image) return; // given up meanwhile
+        if (!this.#image) return; // not copied yet, or given up
         const next = structuredClone(this.#image);
         const old = [];
         const put = async (body) => {
