@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "app/asked.h"
 #include "app/device.h"
 #include "app/draft.h"
 #include "app/nav.h"
@@ -206,7 +207,7 @@ using Command =
                  RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, PickFiles, HandOut,
                  DeriveNeeds, PutNeed, LeaveOutNeed, PutOffer, RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote,
                  OfferQuote, RenewQuote, AnswerQuote>;
-using Commands = std::vector<Command>;
+using Commands = Asked<Command>;
 
 // When and by whom a change is made, and where new ids come from.
 struct Stamp {

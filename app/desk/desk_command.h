@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "app/asked.h"
 #include "app/ui/table_model.h"
 #include "core/base/fields.h"
 #include "core/ledger/answers.h"
@@ -74,6 +75,6 @@ struct DismissNotice {};
 
 using Command = std::variant<GoTo, GoBack, ShowPart, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
                              WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, DismissNotice>;
-using Commands = std::vector<Command>;
+using Commands = Asked<Command>;
 
 }  // namespace cotter::desk

@@ -143,7 +143,7 @@ void draw_dial(UiContext& ui, const BearingView& view, BearingState& state, Comm
         if (const PutReading* reading = std::get_if<PutReading>(&c))
             out.push_back(PutBearing{view.setting, reading->reading});
         else
-            out.push_back(std::move(c));
+            out.append(std::move(c));
     }
 }
 

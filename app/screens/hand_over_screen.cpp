@@ -106,7 +106,8 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         state.signing = true;
         if (state.name.empty()) state.name = view.technician;
     }
-    if (answer.tapped(1)) out.push_back(send ? Command(HandOut{view.packet_path}) : Command(ExportPacket{}));
+    if (answer.tapped(1) && send) out.push_back(HandOut{view.packet_path});
+    if (answer.tapped(1) && !send) out.push_back(ExportPacket{});
     if (state.signing) draw_signing(ui, state, out);
 }
 

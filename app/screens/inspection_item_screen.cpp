@@ -65,8 +65,8 @@ void draw_inspection_group(UiContext& ui, const InspectionGroupView& view, Inspe
         for (const InspectionItemView& item : view.items) draw_item(ui, item, state, out);
     });
     answer_chrome(answer, out);
-    if (answer.tapped(0))
-        out.push_back(view.next.empty() ? Command{GoBack{}} : GoInstead{{Screen::inspection, {}, view.next}});
+    if (answer.tapped(0) && view.next.empty()) out.push_back(GoBack{});
+    if (answer.tapped(0) && !view.next.empty()) out.push_back(GoInstead{{Screen::inspection, {}, view.next}});
     if (!state.remark.empty()) draw_remark(ui, view, state, out);
 }
 

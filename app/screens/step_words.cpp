@@ -10,14 +10,14 @@ namespace cotter {
 
 namespace {
 
-struct Asked {
+struct WordAsked {
     StepWord word = StepWord::done;
     std::string title;
     std::string label;
     std::string hint;
 };
 
-Asked asked_of(std::string_view kind) {
+WordAsked asked_of(std::string_view kind) {
     if (kind == "pass") return {StepWord::overridden, "On without its proof", "Why", "no dial here"};
     if (kind == "leave") return {StepWord::not_needed, "Not needed", "Why", "the hub stays on"};
     return {StepWord::done, "What was seen", "Note", "what, who, how"};
@@ -51,7 +51,7 @@ struct Asking {
     const ProcedureView& view;
     const StepItem& step;
     const WordsDraft& draft;
-    Asked asked;
+    WordAsked asked;
     std::optional<std::string>& name;
     Commands& out;
 
@@ -99,7 +99,7 @@ bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std
     const auto space = draft.field.find(' ');
     const StepItem* step = space == std::string::npos ? nullptr : step_of(view, draft.field.substr(space + 1));
     if (step == nullptr) return false;
-    const Asked asked = asked_of(std::string_view(draft.field).substr(0, space));
+    const WordAsked asked = asked_of(std::string_view(draft.field).substr(0, space));
     const Asking asking{view, *step, draft, asked, name, out};
     const bool ready = !draft.text.empty() && (asked.word != StepWord::overridden || !asking.who().empty());
     const std::string_view yes = asked.word == StepWord::overridden ? "Go on" : "Done";

@@ -2,7 +2,6 @@
 #pragma once
 
 #include <string>
-#include <tuple>
 #include <variant>
 #include <vector>
 
@@ -71,25 +70,40 @@ struct Amendment {
     }
 };
 
+template <class R>
+struct ListOf {
+    std::vector<R> list;
+};
+// A list of each kind. Not a tuple: that costs the compiler a quarter of a second in each file that sees a job.
+template <class... R>
+struct ListsOf : ListOf<R>... {
+    bool operator==(const ListsOf& other) const {
+        return ((static_cast<const ListOf<R>&>(*this).list == static_cast<const ListOf<R>&>(other).list) && ...);
+    }
+};
+
 // Visit, trailer, inspection, pipe route and sign-off exist at most once in a job.
 struct Job {
-    std::tuple<std::vector<Visit>, std::vector<Trailer>, std::vector<Shot>, std::vector<Finding>, std::vector<Tag>,
-               std::vector<Reading>, std::vector<Torque>, std::vector<Level>, std::vector<MakerLimit>,
-               std::vector<Inspection>, std::vector<InspectionAnswer>, std::vector<Need>, std::vector<Offer>,
-               std::vector<Quote>, std::vector<Decision>, std::vector<StepMark>, std::vector<BearingSetting>,
-               std::vector<PipeRoute>, std::vector<BleedCount>, std::vector<SignOff>>
+    ListsOf<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection, InspectionAnswer, Need,
+            Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute, BleedCount, SignOff>
         records;
     std::vector<Amendment> amendments;
 
-    bool operator==(const Job&) const = default;
+    Job();
+    Job(const Job&);
+    Job(Job&&) noexcept;
+    Job& operator=(const Job&);
+    Job& operator=(Job&&) noexcept;
+    ~Job();
+    bool operator==(const Job&) const;
 
     template <class R>
     [[nodiscard]] std::vector<R>& all() {
-        return std::get<std::vector<R>>(records);
+        return static_cast<ListOf<R>&>(records).list;
     }
     template <class R>
     [[nodiscard]] const std::vector<R>& all() const {
-        return std::get<std::vector<R>>(records);
+        return static_cast<const ListOf<R>&>(records).list;
     }
 
     template <class R>

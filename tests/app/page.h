@@ -51,7 +51,7 @@ private:
             draw_(ui, out);
             for (Command& c : out) {
                 if (page_.carry_out) page_.carry_out(c);
-                page_.commands.push_back(std::move(c));
+                page_.commands.append(std::move(c));
             }
             if (!out.empty()) ui.wake_at(ui.now_s);
         }
