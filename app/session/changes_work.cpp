@@ -71,9 +71,9 @@ void Session::act(const PutStepMark& c) {
     const Stamp s = stamp();
     PutStepMark put = c;
     put.mark = stamped(c.mark, s);
-    if (const auto against = objections(work_book_, job_, put.mark); !against.empty())
+    if (const auto against = objections(work_book(), job_, put.mark); !against.empty())
         return tell(in_words(against.front(), settings_.sides), true);
-    attach_evidence(work_book_, job_, put.mark);
+    attach_evidence(work_book(), job_, put.mark);
     commit(changes_of(job_, put, s));
 }
 

@@ -31,12 +31,19 @@ bool holds(const Job& job, const MakerLimit& figure) {
 
 }  // namespace
 
-JobJudge::JobJudge(Files& files, const std::string& share, Book& book) : book_(book) {
-    auto loaded = load_register(files, share);
-    if (loaded)
-        register_ = std::move(*loaded);
-    else
-        trouble_ = loaded.error().line();
+JobJudge::JobJudge(Files& files, std::string share, Book& book)
+    : files_(files), share_(std::move(share)), book_(book) {}
+
+const JudgeRegister& JobJudge::reg() {
+    if (register_) return *register_;
+    auto loaded = load_register(files_, share_);
+    if (!loaded) trouble_ = loaded.error().line();
+    return register_.emplace(loaded ? std::move(*loaded) : JudgeRegister{});
+}
+
+const std::string& JobJudge::trouble() {
+    (void)reg();
+    return trouble_;
 }
 
 void JobJudge::job_left() {
@@ -79,7 +86,7 @@ const std::vector<Job>& JobJudge::others(const Job& job) {
 }
 
 const Summary& JobJudge::summary(const Job& job, const Instant& now) {
-    if (!summary_) summary_ = judge_job(job, register_.limits, {earlier(job), now});
+    if (!summary_) summary_ = judge_job(job, reg().limits, {earlier(job), now});
     return *summary_;
 }
 
@@ -88,7 +95,7 @@ const std::vector<EarlierVisit>& JobJudge::visits(const Job& job, const Instant&
     if (visits_) return *visits_;
     visits_.emplace();
     for (const Job& visit : all) {
-        const Summary s = judge_job(visit, register_.limits, {{}, now});
+        const Summary s = judge_job(visit, reg().limits, {{}, now});
         visits_->push_back({visit.id(), visit.only<Visit>()->opened.local_date(), s.towing, s.answer});
     }
     return *visits_;

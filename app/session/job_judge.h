@@ -24,8 +24,9 @@ struct EarlierVisit {
 
 class JobJudge {
 public:
-    // `book` outlives it. Without a register nothing is judged by limits; trouble() says why.
-    JobJudge(Files& files, const std::string& share, Book& book);
+    // `files` and `book` outlive it. The register is read when it is first asked for, so that the first frame does not
+    // wait for it. Without one nothing is judged by limits; trouble() says why.
+    JobJudge(Files& files, std::string share, Book& book);
 
     void job_changed() { summary_.reset(); }
     void job_left();  // another one is opened: what other jobs hold is read again
@@ -42,15 +43,17 @@ public:
     // The newest head of another job's inspection by this person; nullopt: none.
     [[nodiscard]] std::optional<Inspection> last_inspection(const Job& job, const std::string& inspector);
 
-    [[nodiscard]] const JudgeRegister& reg() const { return register_; }
-    [[nodiscard]] const std::string& trouble() const { return trouble_; }
+    [[nodiscard]] const JudgeRegister& reg();
+    [[nodiscard]] const std::string& trouble();
 
 private:
     [[nodiscard]] const std::vector<Job>& others(const Job& job);
     [[nodiscard]] std::vector<Job> load(const Job& job, bool same_trailer);
 
+    Files& files_;
+    std::string share_;
     Book& book_;
-    JudgeRegister register_;
+    std::optional<JudgeRegister> register_;  // nullopt: not read yet
     std::string trouble_;
     std::pair<std::string, std::string> trailer_;  // unit and VIN that `earlier_` is of
     std::optional<std::vector<Job>> earlier_;

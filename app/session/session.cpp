@@ -7,12 +7,6 @@
 
 namespace cotter {
 
-namespace {
-
-constexpr std::uint64_t kLargestData = 1 << 20;  // bytes of a file of the program's own
-
-}  // namespace
-
 Session::Session(const SessionParts& parts, std::string folder) : parts_(parts), folder_(std::move(folder)) {
     device_ = parts_.device != nullptr ? parts_.device : plain_.get();
 }
@@ -32,34 +26,16 @@ Result<> Session::start() {
         WorkPlace{parts_.files, parts_.random, parts_.workers, *vault_, parts_.share, parts_.software, folder_},
         parts_.tasks);
     judge_ = std::make_unique<JobJudge>(parts_.files, parts_.share, *book_);
+    work_rules_ = std::make_unique<WorkRules>(parts_.files, parts_.share);
     settings_ = load_settings(parts_.files, folder_);
     state_kept_ = load_state(parts_.files, folder_);
     drafts_ = state_kept_.drafts;
     list_jobs();
     list_shelf();
-    load_work();
     const auto id = Uuid::parse(state_kept_.job);
     if (id) load_job({*id});
     nav_ = has_job() ? Nav(state_kept_.stack) : Nav();
     return {};
-}
-
-// What leads through the work is data of the program: without it the rest of the app still serves.
-void Session::load_work() {
-    const std::string folder = join_path(parts_.share, "procedures");
-    const auto into = [&](auto& out, auto read) {
-        if (read)
-            out = std::move(*read);
-        else
-            tell(read.error());
-    };
-    const auto text_of = [&](const char* name) {
-        return read_file(parts_.files, join_path(folder, name), kLargestData);
-    };
-    into(work_book_, load_work_book(parts_.files, folder));
-    into(fluids_, text_of("fluids.json").and_then([](const Bytes& b) { return fluids_from_json(as_text(b)); }));
-    into(recheck_rules_,
-         text_of("rechecks.json").and_then([](const Bytes& b) { return rechecks_from_json(as_text(b)); }));
 }
 
 void Session::apply(const Command& command) {
@@ -143,6 +119,7 @@ void Session::act(const StartJob&) {
     list_jobs();
     nav_.home();
     nav_.go({Screen::identify, {}, {}});
+    read_rules();
 }
 
 void Session::act(const DismissNotice&) {
@@ -258,6 +235,16 @@ void Session::load_job(const JobId& id) {
     job_ = std::move(*job);
     if (auto made = book_->packets(id)) packets_ = std::move(*made);
     count_steps();
+    read_rules();
+}
+
+// Without them the rest of the app still serves.
+void Session::read_rules() {
+    (void)judge_->reg();
+    if (const auto& trouble = work_rules_->trouble()) {
+        tell(*trouble);
+        revision_ += 1;
+    }
 }
 
 void Session::forget_job() {

@@ -15,14 +15,12 @@
 #include "app/session/changes.h"
 #include "app/session/job_judge.h"
 #include "app/session/state.h"
+#include "app/session/work_rules.h"
 #include "app/tasks.h"
 #include "core/base/ports.h"
 #include "core/book/book.h"
 #include "core/packet/pack.h"
 #include "core/photo/vault.h"
-#include "core/work/fluid.h"
-#include "core/work/procedure.h"
-#include "core/work/recheck.h"
 
 namespace cotter {
 
@@ -62,6 +60,8 @@ public:
     void apply(const Command& command);
     // Once a frame: takes back finished work. True when something changed.
     bool collect();
+    // Reads what it judges and leads by, which a job opened later would wait for; once. For a moment of rest.
+    void read_rules();
 
     // ---- for views ----
     // Another number after every change of what is below, but for the clock.
@@ -98,16 +98,15 @@ public:
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
     // Empty when they could not be read.
-    [[nodiscard]] const WorkBook& work_book() const { return work_book_; }
-    [[nodiscard]] const FluidTable& fluids() const { return fluids_; }
-    [[nodiscard]] const RecheckRules& recheck_rules() const { return recheck_rules_; }
+    [[nodiscard]] const WorkBook& work_book() const { return work_rules_->book(); }
+    [[nodiscard]] const FluidTable& fluids() const { return work_rules_->fluids(); }
+    [[nodiscard]] const RecheckRules& recheck_rules() const { return work_rules_->rechecks(); }
     // The newest earlier visit to the open job's trailer; nullptr when the book has none.
     [[nodiscard]] const Job* last_visit() const { return judge_->last_visit(job_); }
 
 private:
     explicit Session(const SessionParts& parts, std::string folder);
     Result<> start();
-    void load_work();
 
     // Commands about the app.
     void act(const GoTo& c);
@@ -175,9 +174,7 @@ private:
     std::unique_ptr<Device> plain_ = std::make_unique<Device>();
     Device* device_ = nullptr;
     std::unique_ptr<JobJudge> judge_;
-    WorkBook work_book_;
-    FluidTable fluids_;
-    RecheckRules recheck_rules_;
+    std::unique_ptr<WorkRules> work_rules_;
     Settings settings_;
     Nav nav_;
     Drafts drafts_;
