@@ -15,11 +15,14 @@ namespace {
 constexpr float kMostPx = 64;
 constexpr std::uint64_t kMostBytes = 8 << 20;
 
-// Pairs, closed by 0. West European Latin, punctuation, fractions, arrows, some mathematics: what nearly every screen
-// does with.
-constexpr ImWchar kCommon[] = {0x0020, 0x00FF, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC, 0x2116,
-                               0x2116, 0x2122, 0x2126, 0x2150, 0x215E, 0x2190, 0x2193, 0x2212, 0x2212,
-                               0x2248, 0x2248, 0x2260, 0x2265, 0xFFFD, 0xFFFD, 0};
+// Pairs, closed by 0. ASCII, the signs that our own texts use.
+constexpr ImWchar kPlain[] = {0x0020, 0x007E, 0x00B0, 0x00B1, 0x00B7, 0x00B7, 0x00BD, 0x00BD, 0x00D7, 0x00D7,
+                              0x2013, 0x2014, 0x2018, 0x2019, 0x201C, 0x201D, 0x2026, 0x2026, 0x2190, 0x2193,
+                              0x2212, 0x2212, 0x2248, 0x2248, 0x2264, 0x2265, 0xFFFD, 0xFFFD, 0};
+// The same, West European Latin, punctuation, fractions, some mathematics.
+constexpr ImWchar kWestern[] = {0x0020, 0x00FF, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC, 0x2116,
+                                0x2116, 0x2122, 0x2126, 0x2150, 0x215E, 0x2190, 0x2193, 0x2212, 0x2212,
+                                0x2248, 0x2248, 0x2260, 0x2265, 0xFFFD, 0xFFFD, 0};
 // The same, all Latin, Greek and Cyrillic.
 constexpr ImWchar kAll[] = {0x0020, 0x017F, 0x0192, 0x0192, 0x0218, 0x021B, 0x0386, 0x03CE, 0x0401,
                             0x0451, 0x1E80, 0x1E85, 0x2010, 0x2027, 0x2030, 0x203A, 0x20AC, 0x20AC,
@@ -76,6 +79,17 @@ private:
     float px_per_dp_;
 };
 
+const ImWchar* pairs_of(Letters letters) {
+    if (letters == Letters::all) return kAll;
+    return letters == Letters::western ? kWestern : kPlain;
+}
+
+bool among(const ImWchar* pairs, unsigned int letter) {
+    for (; *pairs != 0; pairs += 2)
+        if (letter >= pairs[0] && letter <= pairs[1]) return true;
+    return false;
+}
+
 }  // namespace
 
 Result<FontFiles> load_font_files(Files& files, const std::string& share) {
@@ -98,23 +112,21 @@ float line_ratio(ByteView font) {
     return em > 0 && ascent > descent ? static_cast<float>(ascent - descent) / em : 1.2F;
 }
 
-bool has_rare_letters(std::string_view utf8) {
-    const auto is_common = [](unsigned int letter) {
-        for (const ImWchar* pair = kCommon; *pair != 0; pair += 2)
-            if (letter >= pair[0] && letter <= pair[1]) return true;
-        return letter < 0x20;
-    };
+Letters letters_for(std::string_view utf8) {
+    Letters least = Letters::plain;
     const char* end = utf8.data() + utf8.size();
     for (const char* at = utf8.data(); at < end;) {
         unsigned int letter = static_cast<unsigned char>(*at);
         at += letter < 0x80 ? 1 : ImTextCharFromUtf8(&letter, at, end);
-        if (!is_common(letter)) return true;
+        if (letter < 0x7F || among(kPlain, letter)) continue;
+        if (!among(kWestern, letter)) return Letters::all;
+        least = Letters::western;
     }
-    return false;
+    return least;
 }
 
 Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp, Letters letters) {
-    const ImWchar* const text = letters == Letters::all ? kAll : kCommon;
+    const ImWchar* const text = pairs_of(letters);
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
     atlas.TexDesiredWidth = 2048;

@@ -18,11 +18,11 @@ struct FontFiles {
 // From <share>/fonts. Fails as read_file does.
 [[nodiscard]] Result<FontFiles> load_font_files(Files& files, const std::string& share);
 
-// Most screens do with the common letters, a quarter of all: the first frame is there the sooner.
-enum class Letters { common, all };
+// Each has those before it. Most screens do with the plain ones, an eighth of all: the first frame is there the sooner.
+enum class Letters { plain, western, all };
 
-// True when a letter of `utf8` is not among the common ones. Malformed bytes count as U+FFFD, which is.
-[[nodiscard]] bool has_rare_letters(std::string_view utf8);
+// The least that has all of `utf8` that any has. Malformed bytes count as U+FFFD, which is plain.
+[[nodiscard]] Letters letters_for(std::string_view utf8);
 
 // Bakes all faces anew into `atlas`, which keeps pointing into `files`. Sizes are those of `sizes` × px_per_dp, but
 // never more than 64 px to the em, to keep the texture below 2,048 × 4,096.

@@ -190,14 +190,18 @@ void UiStage::draw(AppUi& app) {
 }
 
 // Once they are met they are there to stay, from the next frame on.
-void UiStage::look_for_rare_letters() {
-    if (letters_ == Letters::all) return;
-    const auto rare = [](const auto& of) { return has_rare_letters(of); };
-    const bool drawn = std::ranges::any_of(state_.last.texts, rare, &TextInk::text) ||
-                       std::ranges::any_of(state_.last.targets, rare, &Target::label) ||
-                       std::ranges::any_of(state_.last.targets, rare, &Target::value);
-    if (!drawn) return;
-    letters_ = Letters::all;
+void UiStage::look_for_more_letters() {
+    Letters met = letters_;
+    const auto look = [&](const std::string& text) {
+        if (met != Letters::all) met = std::max(met, letters_for(text));
+    };
+    for (const TextInk& ink : state_.last.texts) look(ink.text);
+    for (const Target& target : state_.last.targets) {
+        look(target.label);
+        look(target.value);
+    }
+    if (met == letters_) return;
+    letters_ = met;
     pacer_.happened();
 }
 
@@ -206,7 +210,7 @@ void UiStage::after_frame(const UiContext& ui) {
     if (log_.layer == 0 && state_.last.layer > 0) ImGui::SetWindowFocus("###screen");
     const bool opened = log_.layer != state_.last.layer;
     std::swap(state_.last, log_);
-    look_for_rare_letters();
+    look_for_more_letters();
     pacer_.keep_moving(touch_.moving());
     if (const auto wake = touch_.wakes_at()) pacer_.wake_at(*wake);
     if (const auto wake = mouse_.wakes_at()) pacer_.wake_at(*wake);

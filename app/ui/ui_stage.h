@@ -53,7 +53,7 @@ private:
     void collect_gestures(double now_s);
     void tap_imgui(Point at);
     void after_frame(const UiContext& ui);
-    void look_for_rare_letters();
+    void look_for_more_letters();
 
     FontFiles fonts_;
     Pictures& pictures_;
@@ -68,7 +68,7 @@ private:
     Look look_;
     float width_ = 0, height_ = 0, px_per_dp_ = 1;
     float baked_type_ = 0, baked_px_ = 0;
-    Letters letters_ = Letters::common, baked_letters_ = Letters::common;
+    Letters letters_ = Letters::plain, baked_letters_ = Letters::plain;
     Insets insets_;
     Point pointer_;
     double now_s_ = 0;
