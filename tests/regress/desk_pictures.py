@@ -146,7 +146,7 @@ def main():
                     seen.add(target.name)
                     if update:
                         target.write_bytes(picture.read_bytes())
-                    elif not target.exists() or (off := differs(target, picture, outer)) > MOST_DIFFERENT:
+                    elif not target.exists() or (off := differs(target, picture)) > MOST_DIFFERENT:
                         wrong.append(f"{target.stem}: " + ("no golden picture" if not target.exists() else f"{off:.2f} % differ"))
                         pathlib.Path(f"{target.stem}.new.png").write_bytes(picture.read_bytes())
         wrong += look_into_lists(folder)
