@@ -69,8 +69,12 @@ Result<> Page::open_canvas(const PageSize& size, double now_s, FontFiles fonts) 
     SDL_SetHint(SDL_HINT_RENDER_SCALE_QUALITY, "linear");
     SDL_SetMainReady();
     if (SDL_InitSubSystem(SDL_INIT_VIDEO) != 0) return fail(Errc::io, "the screen does not start", SDL_GetError());
+    // As the renderer wants it: it would make another window, and the canvas anew.
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_PROFILE_MASK, SDL_GL_CONTEXT_PROFILE_ES);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MAJOR_VERSION, 2);
+    SDL_GL_SetAttribute(SDL_GL_CONTEXT_MINOR_VERSION, 0);
     window_ = SDL_CreateWindow("Cotter", 0, 0, static_cast<int>(size.width), static_cast<int>(size.height),
-                               SDL_WINDOW_ALLOW_HIGHDPI);
+                               SDL_WINDOW_ALLOW_HIGHDPI | SDL_WINDOW_OPENGL);
     if (window_ != nullptr) renderer_ = SDL_CreateRenderer(window_, -1, SDL_RENDERER_ACCELERATED);
     if (renderer_ == nullptr)
         return fail(Errc::io, "this browser does not draw (no WebGL)", SDL_GetError(), "try another browser");

@@ -97,6 +97,10 @@ EMSCRIPTEN_KEEPALIVE void cotter_field_text(const char* text) {
     the_page->stage().happened();
 }
 
+EMSCRIPTEN_KEEPALIVE void cotter_read_ahead() {
+    the_page->read_ahead();
+}
+
 EMSCRIPTEN_KEEPALIVE void cotter_happened() {
     the_page->stage().happened();
 }

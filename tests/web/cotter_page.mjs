@@ -150,7 +150,7 @@ export class Hands {
 // The book as the browser's store has it, into a folder for the program itself.
 export async function takeBook(page, folder) {
     const files = await page.evaluate(async () => {
-        const { Store } = await import('./store.js');
+        const Store = window.cotter.store.constructor;
         const { files, blobs } = await new Store().load();
         const text = async (blob) => new Promise((done) => {
             const reader = new FileReader();

@@ -67,8 +67,8 @@ await identify(slow.hands);
 await slow.hands.taps('Axle 1, left', 'Hub oil', 'Before: below');
 await slow.page.waitForFunction(() => window.cotter.disk.settled && window.cotter.spare.settled, null, { timeout: 120000 });
 check('the copies count alike', await slow.page.evaluate(async () => {
-    const { Spare } = await import('./spare.js');
-    const { Store } = await import('./store.js');
+    const Spare = window.cotter.spare.constructor;
+    const Store = window.cotter.store.constructor;
     return await new Spare().open() === (await new Store().load()).mark;
 }));
 await slow.context.close();
@@ -97,4 +97,5 @@ check('after a torn record all photos are there', torn.join() === kept.join(), k
 check('and every step', steps('after') === steps('torn'), steps('torn'), steps('after'));
 console.log(`torn record: ${await browser.page.isVisible('#notice') ? 'the browser threw its database away' : 'the browser mended it'}; all is there`);
 console.log(`lost twice, ${steps('second').trim()} steps and ${kept.length} pictures back each time`);
+await browser.context.close();
 process.exit(0);

@@ -103,9 +103,10 @@ await photoThatIsNone(browser);
 await workerDies(browser);
 await secondTab(browser, server.url);
 await browser.page.waitForFunction(async () => {
-    const { Store } = await import('./store.js');
+    const Store = window.cotter.store.constructor;
     return Boolean(await new Store().good());
 });
 await browser.context.close();
 await damagedBook(profile, server.url);
 console.log('no room, a failing store, a second tab, a damaged book, no photo, a dead worker: each said, nothing lost');
+process.exit(0);

@@ -11,6 +11,7 @@ import { Spare } from './spare.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
+const kReadAhead = 500; // ms after the first frame was asked for
 const notice = document.getElementById('notice');
 
 function say(title, text, button) {
@@ -49,6 +50,7 @@ function calls(Module) {
         wheel: number('cotter_wheel', 2),
         key: Module.cwrap('cotter_key', 'number', ['string', 'number']),
         fieldText: Module.cwrap('cotter_field_text', null, ['string']),
+        readAhead: number('cotter_read_ahead', 0),
         happened: number('cotter_happened', 0),
         chosen: Module.cwrap('cotter_chosen', null, ['string']),
         workDone: Module.cwrap('cotter_work_done', null, ['number', 'string']),
@@ -155,7 +157,7 @@ function wire(parts) {
     const { Module, program, disk, blobs } = parts;
     parts.mirror = new Mirror(document.getElementById('mirror'), document.getElementById('said'),
         (x, y) => parts.screen.press(x, y));
-    parts.screen = new Screen(program, document.getElementById('canvas'), (resting) => {
+    parts.screen = new Screen(program, cotterEarly.canvas, (resting) => {
         disk.keep();
         const text = resting ? program.mirror() : '';
         if (text !== '') parts.mirror.show(JSON.parse(text));
@@ -172,7 +174,7 @@ function wire(parts) {
         program.workDone(order, json);
         parts.screen.soon();
     });
-    const canvas = document.getElementById('canvas');
+    const canvas = cotterEarly.canvas;
     canvas.addEventListener('dragover', (event) => event.preventDefault());
     canvas.addEventListener('drop', (event) => {
         event.preventDefault();
@@ -182,7 +184,20 @@ function wire(parts) {
     return Module;
 }
 
+// The program; its script gets ready while it is still being compiled.
+function load(data, host) {
+    return new Promise((resolve, reject) => {
+        const instantiateWasm = (imports, ready) => {
+            const made = async (module) => ready(await WebAssembly.instantiate(module, imports), module);
+            cotterEarly.compiled.then(made).catch(reject);
+            return {};
+        };
+        createCotter({ getPreloadedPackage: () => data, canvas: cotterEarly.canvas, host, instantiateWasm }).then(resolve, reject);
+    });
+}
+
 async function start() {
+    notice.before(cotterEarly.canvas);
     navigator.serviceWorker?.register('sw.js').catch(() => {});
     if (!await onlyPage())
         return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
@@ -195,17 +210,9 @@ async function start() {
     const facts = lookAtStorage(host.facts).catch(() => {});
     const spareMark = spare.open();
     const kept = store.load();
-    parts.compiled = await cotterEarly.compiled;
     const data = await cotterEarly.data;
-    parts.Module = await createCotter({
-        getPreloadedPackage: () => data,
-        canvas: document.getElementById('canvas'),
-        host,
-        instantiateWasm: (imports, ready) => {
-            WebAssembly.instantiate(parts.compiled, imports).then((instance) => ready(instance, parts.compiled));
-            return {};
-        },
-    });
+    parts.Module = await load(data, host);
+    parts.compiled = await cotterEarly.compiled;
     parts.program = calls(parts.Module);
     const back = await layOut(parts, await kept, await spareMark);
     await facts;
@@ -218,6 +225,7 @@ async function start() {
     parts.screen.soon();
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
+    setTimeout(parts.program.readAhead, kReadAhead);
     keepCopies(parts).catch(() => {});
     const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });
