@@ -5,6 +5,7 @@
 #include <cstddef>
 #include <optional>
 #include <string>
+#include <type_traits>
 #include <variant>
 #include <vector>
 
@@ -13,11 +14,36 @@
 namespace cotter {
 
 // Puts a record into the job: in place of the one with its id, or as a new one.
+// Its copies and moves are compiled in put.cpp: those of a record of any kind take the compiler a second in each file.
 struct Put {
     Record record;
     std::optional<std::size_t> at;  // position for a new record in its list (an undo restores the order); end if none
 
-    bool operator==(const Put&) const = default;
+    Put();
+    // `put`: a record of one kind, or a Record.
+    template <class R>
+    Put(R put, std::optional<std::size_t> position)
+        : Put(place_among<R>(static_cast<Record*>(nullptr)), &put, position) {}
+    Put(const Put&);
+    Put(Put&&) noexcept;
+    Put& operator=(const Put&);
+    Put& operator=(Put&&) noexcept;
+    ~Put();
+    bool operator==(const Put&) const;
+
+private:
+    static constexpr std::size_t kAnyKind = static_cast<std::size_t>(-1);
+
+    // `from`: a record of the kind at that place of Record's alternatives, or a Record; moved from.
+    Put(std::size_t kind, void* from, std::optional<std::size_t> position);
+
+    template <class R, class... Kinds>
+    static consteval std::size_t place_among(std::variant<Kinds...>*) {
+        static_assert((std::is_same_v<R, Kinds> || ...) || std::is_same_v<R, Record>, "no kind of record");
+        std::size_t place = 0;
+        const bool found = ((std::is_same_v<R, Kinds> || (++place, false)) || ...);
+        return found ? place : kAnyKind;
+    }
 };
 
 // Takes a record out of the job. Other records must not refer to it any more.
