@@ -97,3 +97,4 @@ await walk('phone', {});
 await walk('side', { size: { width: 915, height: 412 } });
 await walk('desk', { size: { width: 1280, height: 800 }, scale: 1, touch: true });
 console.log(`pictures: ${shots}`);
+process.exit(0);
