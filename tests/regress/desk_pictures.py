@@ -1,4 +1,4 @@
-#!/usr/bin/env python3
+#!/usr/bin/python3
 """Plays the office's desk: takes packets in by the screen, draws each page, compares with tests/golden/desk-*.png.
 
 usage: desk_pictures.py COTTER OFFICE_MAKER GOLDEN_FOLDER [--update]

@@ -1,4 +1,4 @@
-#!/usr/bin/env python3
+#!/usr/bin/python3
 """Draws every page of the app from the demo's book and compares the pictures with those in tests/golden.
 
 usage: golden_screens.py COTTER DEMO_FOLDER GOLDEN_FOLDER [--update] [--only NAME]
