@@ -57,7 +57,7 @@ public:
           head_{rect.x, rect.y, rect.w, kTableHead},
           body_{rect.x, rect.y + kTableHead, rect.w, whole_rows(rect.h) - kTableHead} {
         if (model_.rows() != spec.rows.size()) model_.resize(spec.rows.size());
-        if (model_.wants_measure()) measure();
+        if (model_.wants_measure(ui_.faces.baked)) measure();
         widths_ = column_widths(spec.columns, rect.w - kBarWide - kMarkWide, model_.holds());
         model_.set_page(body_.h / kTableRow);
     }
@@ -90,7 +90,7 @@ private:
                                                   (row->cells[c].grade ? kMarkSide + kMarkGap : 0));
         }
         for (float& hold : holds) hold = std::ceil(hold) + 2 * kCellPad;
-        model_.measured(holds);
+        model_.measured(holds, ui_.faces.baked);
     }
 
     void draw_head() {

@@ -27,8 +27,10 @@ void TableModel::resize(std::size_t rows) {
     scroll_to(top_);
 }
 
-void TableModel::measured(const std::vector<float>& holds) {
+void TableModel::measured(const std::vector<float>& holds, unsigned baked) {
     measure_ = false;
+    if (baked != baked_) holds_.clear();
+    baked_ = baked;
     holds_.resize(holds.size(), 0);
     for (std::size_t i = 0; i < holds.size(); ++i) holds_[i] = std::max(holds_[i], holds[i]);
 }

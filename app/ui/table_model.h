@@ -87,9 +87,10 @@ public:
     [[nodiscard]] Span seen() const;
 
     // How wide the widest text of each column is, with the room around it: measured by the drawing each time there are
-    // other rows. It only grows, so that columns come to rest while somebody types.
-    [[nodiscard]] bool wants_measure() const { return measure_; }
-    void measured(const std::vector<float>& holds);
+    // other rows. It only grows, so that columns come to rest while somebody types; but it begins anew with other
+    // fonts, `baked` as of Faces.
+    [[nodiscard]] bool wants_measure(unsigned baked) const { return measure_ || baked != baked_; }
+    void measured(const std::vector<float>& holds, unsigned baked);
     [[nodiscard]] const std::vector<float>& holds() const { return holds_; }
 
 private:
@@ -102,6 +103,7 @@ private:
     std::set<std::size_t> others_;  // chosen ones; where all are chosen, those that are not
     float top_ = 0, page_ = 20;
     bool measure_ = true;
+    unsigned baked_ = 0;
     std::vector<float> holds_;
 };
 

@@ -52,6 +52,7 @@ struct Face {
 };
 struct Faces {
     Face body, bold, small, title, figures;
+    unsigned baked = 0;  // another number after each baking: what was measured before is as wide no more
 };
 
 // The widgets' own words, in the user's language.

@@ -144,6 +144,7 @@ bool UiStage::begin(double now_s, const Look& look) {
     const bool bake = sizes.type != baked_type_ || px_per_dp_ != baked_px_ || letters_ != baked_letters_;
     if (bake) {
         faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_, letters_);
+        faces_.baked = ++bakings_;
         baked_type_ = sizes.type;
         baked_px_ = px_per_dp_;
         baked_letters_ = letters_;

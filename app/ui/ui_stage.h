@@ -68,6 +68,7 @@ private:
     Look look_;
     float width_ = 0, height_ = 0, px_per_dp_ = 1;
     float baked_type_ = 0, baked_px_ = 0;
+    unsigned bakings_ = 0;
     Letters letters_ = Letters::plain, baked_letters_ = Letters::plain;
     Insets insets_;
     Point pointer_;

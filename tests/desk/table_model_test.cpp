@@ -154,17 +154,26 @@ TEST_CASE("table: its height ends with a whole row") {
 
 TEST_CASE("table: what columns hold is measured anew with other rows, and only grows") {
     TableModel model = table_of(10);
-    REQUIRE(model.wants_measure());
-    model.measured({50, 80});
-    CHECK_FALSE(model.wants_measure());
+    REQUIRE(model.wants_measure(1));
+    model.measured({50, 80}, 1);
+    CHECK_FALSE(model.wants_measure(1));
     model.resize(10);
-    CHECK_FALSE(model.wants_measure());
+    CHECK_FALSE(model.wants_measure(1));
     model.resize(12);
-    CHECK(model.wants_measure());
-    model.measured({60, 40});
+    CHECK(model.wants_measure(1));
+    model.measured({60, 40}, 1);
     CHECK(model.holds() == std::vector<float>{60, 80});
     model.start(12);
-    CHECK(model.wants_measure());
+    CHECK(model.wants_measure(1));
+}
+
+TEST_CASE("table: with other fonts what columns hold is measured from nothing") {
+    TableModel model = table_of(10);
+    model.measured({50, 80}, 1);
+    REQUIRE(model.wants_measure(2));
+    model.measured({40, 90}, 2);
+    CHECK(model.holds() == std::vector<float>{40, 90});
+    CHECK_FALSE(model.wants_measure(2));
 }
 
 TEST_CASE("table: of a long list only the pages near the last one looked at are held") {
