@@ -263,3 +263,20 @@ TEST_CASE("broken state and settings files give a fresh start, never a lost job"
     bench.apply(OpenJob{bench.session().jobs()[0].id});
     CHECK(bench.job().only<Trailer>()->unit == "NUR-07");
 }
+
+TEST_CASE("what the program judges and leads by is read when a job is opened; its lack is said then") {
+    SessionBench bench;
+    bench.close();
+    const SessionParts parts{*bench.files,  bench.clock, bench.random,
+                             bench.workers, bench.tasks, bench.folder.path() + "/nothing",
+                             "Cotter"};
+    const auto session = Session::open(parts, bench.book).value();
+    CHECK_FALSE(session->notice());
+    session->apply(StartJob{});
+    REQUIRE(session->notice());
+    CHECK(session->notice()->error);
+    CHECK(session->notice()->text.find("rechecks.json") != std::string::npos);
+    CHECK_FALSE(session->judge().trouble().empty());
+    CHECK(session->has_job());
+    CHECK(session->work_book().procedures.empty());
+}
