@@ -8,6 +8,8 @@
 #include <cmath>
 #include <optional>
 
+#include "app/ui/kept_letters.h"
+
 namespace cotter {
 
 namespace {
@@ -125,7 +127,8 @@ Letters letters_for(std::string_view utf8) {
     return least;
 }
 
-Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp, Letters letters) {
+Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp, Letters letters,
+                 ByteView kept) {
     const ImWchar* const text = pairs_of(letters);
     atlas.Clear();
     atlas.Flags |= ImFontAtlasFlags_NoMouseCursors;
@@ -137,7 +140,8 @@ Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes,
     faces.small = baker.face(files.regular, files.fallback_regular, sizes.small(), text);
     faces.title = baker.face(files.bold, files.fallback_bold, sizes.title(), text);
     faces.figures = baker.face(files.bold, files.fallback_bold, sizes.figures(), kFigures);
-    atlas.Build();
+    faces.put_back = kept_for(kept) == BakedFor{sizes.type, px_per_dp, letters} && put_back_letters(atlas, kept);
+    if (!faces.put_back) atlas.Build();
     for (ImFont* font : atlas.Fonts) font->Scale = 1 / px_per_dp;
     return faces;
 }

@@ -25,9 +25,10 @@ enum class Letters { plain, western, all };
 [[nodiscard]] Letters letters_for(std::string_view utf8);
 
 // Bakes all faces anew into `atlas`, which keeps pointing into `files`. Sizes are those of `sizes` × px_per_dp, but
-// never more than 64 px to the em, to keep the texture below 2,048 × 4,096.
+// never more than 64 px to the em, to keep the texture below 2,048 × 4,096. `kept`: see kept_letters.h; taken when they
+// were baked for the same.
 [[nodiscard]] Faces bake_fonts(ImFontAtlas& atlas, const FontFiles& files, const Sizes& sizes, float px_per_dp,
-                               Letters letters);
+                               Letters letters, ByteView kept = {});
 
 // Line height by em of a font file, from its own tables: (ascent − descent) / units per em; 1.2 when it is damaged.
 [[nodiscard]] float line_ratio(ByteView font);

@@ -52,7 +52,8 @@ struct Face {
 };
 struct Faces {
     Face body, bold, small, title, figures;
-    unsigned baked = 0;  // another number after each baking: what was measured before is as wide no more
+    unsigned baked = 0;     // another number after each baking: what was measured before is as wide no more
+    bool put_back = false;  // they are kept ones, not baked by this start
 };
 
 // The widgets' own words, in the user's language.

@@ -7,6 +7,7 @@
 #include <algorithm>
 #include <cfloat>
 
+#include "app/ui/kept_letters.h"
 #include "app/ui/scroll.h"
 
 namespace cotter {
@@ -143,7 +144,8 @@ bool UiStage::begin(double now_s, const Look& look) {
     const Sizes sizes = sizes_of(look.type);
     const bool bake = sizes.type != baked_type_ || px_per_dp_ != baked_px_ || letters_ != baked_letters_;
     if (bake) {
-        faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_, letters_);
+        faces_ = bake_fonts(*ImGui::GetIO().Fonts, fonts_, sizes, px_per_dp_, letters_, kept_letters_);
+        kept_letters_ = {};
         faces_.baked = ++bakings_;
         baked_type_ = sizes.type;
         baked_px_ = px_per_dp_;
@@ -156,6 +158,17 @@ bool UiStage::begin(double now_s, const Look& look) {
     now_s_ = now_s;
     pacer_.drew(now_s);
     return bake;
+}
+
+void UiStage::offer_letters(Bytes kept) {
+    if (const auto what = kept_for(kept)) letters_ = std::max(letters_, what->letters);
+    kept_letters_ = std::move(kept);
+}
+
+Bytes UiStage::letters_to_keep() const {
+    if (bakings_ == 0 || faces_.put_back) return {};
+    ImGui::SetCurrentContext(context_);
+    return keep_letters(*ImGui::GetIO().Fonts, {baked_type_, baked_px_, baked_letters_});
 }
 
 void UiStage::draw(AppUi& app) {

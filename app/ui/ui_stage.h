@@ -32,6 +32,11 @@ public:
     void key(int imgui_key, bool down);     // an ImGuiKey
     void happened() { pacer_.happened(); }  // anything else that wants a frame
 
+    // Letters that an earlier start of this very program has baked, and those of this one: empty while they are the
+    // ones that were offered, or when none are baked yet. See kept_letters.h.
+    void offer_letters(Bytes kept);
+    [[nodiscard]] Bytes letters_to_keep() const;
+
     // A frame in two halves, so that a renderer's backend may prepare between them. begin() tells whether the font
     // texture is a new one; draw() ends with ImGui::Render(), so ImGui::GetDrawData() is ready.
     bool begin(double now_s, const Look& look);
@@ -56,6 +61,7 @@ private:
     void look_for_more_letters();
 
     FontFiles fonts_;
+    Bytes kept_letters_;  // as they were offered, until the first baking
     Pictures& pictures_;
     Keyboard& keyboard_;
     ImGuiContext* context_;
