@@ -40,4 +40,23 @@ addToLibrary({
     cotter_js_picture: (id, longest) => Module.host.picture(UTF8ToString(id), longest),
     cotter_js_work: (order, json) => Module.host.work(order, UTF8ToString(json)),
     cotter_js_random: (out, count) => crypto.getRandomValues(HEAPU8.subarray(out, out + count)),
+
+    // In place of Emscripten's own: a canvas that is given its size, even the same one, makes a new drawing buffer. SDL's
+    // 1 x 1 only asks whether the page's style rules the size, and it does.
+    emscripten_set_canvas_element_size__deps: ['$findCanvasEventTarget'],
+    emscripten_set_canvas_element_size: (target, width, height) => {
+        const canvas = findCanvasEventTarget(target);
+        if (!canvas) return -4; // EMSCRIPTEN_RESULT_UNKNOWN_TARGET
+        if (width === 1 || (canvas.width === width && canvas.height === height)) return 0;
+        canvas.width = width;
+        canvas.height = height;
+        return 0;
+    },
+
+    // Nor is each shader waited for: one that does not compile is found when its program is linked.
+    glGetShaderiv__deps: ['$GL'],
+    glGetShaderiv: (shader, name, out) => {
+        const compiled = 0x8B81; // GL_COMPILE_STATUS
+        HEAP32[out >> 2] = name === compiled ? 1 : GLctx.getShaderParameter(GL.shaders[shader], name);
+    },
 });

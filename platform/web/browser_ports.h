@@ -22,5 +22,7 @@ namespace cotter {
 
 inline constexpr const char* kBookFolder = "/book";
 inline constexpr const char* kShareFolder = "/share";
+inline constexpr const char* kLettersFile = "/letters/kept";  // of an earlier start: see app/ui/kept_letters.h
+inline constexpr std::uint64_t kMostLetters = 16 << 20;       // its bytes at most
 
 }  // namespace cotter

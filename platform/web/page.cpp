@@ -81,6 +81,7 @@ Result<> Page::open_canvas(const PageSize& size, double now_s, FontFiles fonts) 
     textures_ = std::make_unique<TextureCache>(renderer_, kTextureBudget);
     pictures_ = std::make_unique<BrowserPictures>(*textures_);
     stage_ = std::make_unique<UiStage>(std::move(fonts), *pictures_, keyboard_);
+    if (auto kept = read_file(*files_, kLettersFile, kMostLetters)) stage_->offer_letters(std::move(*kept));
     canvas_ = std::make_unique<SdlCanvas>(renderer_, *stage_);
     resize(size, now_s);
     app_ = std::make_unique<App>(*session_, tasks_, HostParts{*pictures_, waker_});
@@ -106,6 +107,11 @@ std::optional<double> Page::frame(double now_s) {
         pictures_->serve();
     }
     return stage_->pacer().may_sleep(now_s);
+}
+
+bool Page::keep_letters() {
+    const Bytes kept = stage_->letters_to_keep();
+    return !kept.empty() && replace_file(*files_, kLettersFile, kept).has_value();
 }
 
 void Page::chosen(const std::vector<std::string>& paths) {

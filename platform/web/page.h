@@ -41,6 +41,8 @@ public:
     [[nodiscard]] WorkAway& work() { return *work_; }
     // Reads what the first job would wait for; for a moment of rest.
     void read_ahead() { session_->read_rules(); }
+    // This start's letters for the next one, into kLettersFile; false when there are none that it has not.
+    [[nodiscard]] bool keep_letters();
     void chosen(const std::vector<std::string>& paths);
     [[nodiscard]] bool at_bottom() const { return session_->nav().at_bottom(); }
     // What a screen reader is told, as JSON; nullptr when it is what it was at the last call.

@@ -9,6 +9,7 @@
 #include <nlohmann/json.hpp>
 
 #include "platform/web/page.h"
+#include "platform/web/rehearsal.h"
 
 namespace {
 
@@ -101,6 +102,11 @@ EMSCRIPTEN_KEEPALIVE void cotter_read_ahead() {
     the_page->read_ahead();
 }
 
+// 1: kLettersFile is to be kept for the next start.
+EMSCRIPTEN_KEEPALIVE int cotter_keep_letters() {
+    return the_page->keep_letters() ? 1 : 0;
+}
+
 EMSCRIPTEN_KEEPALIVE void cotter_happened() {
     the_page->stage().happened();
 }
@@ -131,6 +137,11 @@ EMSCRIPTEN_KEEPALIVE int cotter_at_bottom() {
 EMSCRIPTEN_KEEPALIVE const char* cotter_mirror() {
     const std::string* text = the_page->mirror();
     return text == nullptr ? "" : text->c_str();
+}
+
+// In a worker: see rehearsal.h.
+EMSCRIPTEN_KEEPALIVE void cotter_rehearse(float width, float height, float px_per_dp) {
+    rehearse(width, height, px_per_dp);
 }
 
 // In a worker: the answer to an order.

@@ -1,5 +1,14 @@
-# Writes the service worker: the names of all files of the site, and a version that is a sum over their contents.
-# -DSITE=<folder> -DTEMPLATE=<sw.js with places>
+# Finishes the site: bundles the page's modules, and writes the service worker with the names of all files and a version
+# that is a sum over their contents. -DSITE=<folder> -DMODULES=<folder> -DESBUILD=<program>; SITE and MODULES have the rest.
+file(SHA256 ${MODULES}/cotter.wasm program)
+string(SUBSTRING ${program} 0 16 program)
+set(options --bundle --minify --log-level=warning --outdir=${SITE} "--define:PROGRAM=\"${program}\"")
+foreach(bundle IN ITEMS main:esm early:iife ahead:esm)
+  string(REPLACE ":" ";" bundle ${bundle})
+  list(POP_FRONT bundle name format)
+  execute_process(COMMAND ${ESBUILD} ${MODULES}/${name}.js --format=${format} ${options} COMMAND_ERROR_IS_FATAL ANY)
+endforeach()
+
 file(GLOB files RELATIVE ${SITE} ${SITE}/*)
 list(REMOVE_ITEM files sw.js)
 list(SORT files)
@@ -12,7 +21,7 @@ foreach(file IN LISTS files)
 endforeach()
 string(SHA256 version "${sums}")
 string(SUBSTRING ${version} 0 16 version)
-file(READ ${TEMPLATE} text)
+file(READ ${MODULES}/sw.js text)
 string(REPLACE "@VERSION@" "app-${version}" text "${text}")
 string(REPLACE "@FILES@" "[${names}]" text "${text}")
 file(WRITE ${SITE}/sw.js "${text}")

@@ -29,14 +29,21 @@ im.save(sys.argv[1], quality=90)`, path]);
     return path;
 }
 
+// Milliseconds from the navigation to the first usable frame. It is the page's start that is measured: the browser's own
+// is over before, and nothing is asked of the page meanwhile, as what asks would have to be compiled first.
 async function usable(profile, url) {
     const { context, page } = await open(profile);
     const session = await context.newCDPSession(page);
+    await page.waitForTimeout(3000);
     await session.send('Emulation.setCPUThrottlingRate', { rate: 4 });
     await page.goto(url, { waitUntil: 'commit' });
-    await page.waitForFunction(() => performance.getEntriesByName('cotter-usable').length > 0, null, { timeout: 60000 });
-    await page.waitForFunction(() => window.cotter.screen.frames > 0);
-    const ms = await page.evaluate(() => performance.getEntriesByName('cotter-usable')[0].startTime);
+    const evaluate = async (expression) => (await session.send('Runtime.evaluate', { expression })).result.value;
+    let ms = 0;
+    for (let waited = 0; !ms && waited < 60; ++waited) {
+        await page.waitForTimeout(waited === 0 ? 3000 : 1000);
+        ms = await evaluate("performance.getEntriesByName('cotter-usable')[0]?.startTime ?? 0");
+    }
+    if (!ms) throw new Error('the page does not start');
     await session.send('Emulation.setCPUThrottlingRate', { rate: 1 });
     await page.evaluate(() => navigator.serviceWorker.ready.then(() => 0));
     await page.waitForTimeout(2500); // all is in the cache, the good image is kept

@@ -69,7 +69,7 @@ await slow.page.waitForFunction(() => window.cotter.disk.settled && window.cotte
 check('the copies count alike', await slow.page.evaluate(async () => {
     const Spare = window.cotter.spare.constructor;
     const Store = window.cotter.store.constructor;
-    return await new Spare().open() === (await new Store().load()).mark;
+    return (await Spare.find()).mark === (await new Store().load()).mark;
 }));
 await slow.context.close();
 

@@ -38,8 +38,7 @@ export class Disk {
     restore(fs, kept) {
         this.#fs = fs;
         this.#mark = kept.mark;
-        if (!fs.analyzePath(kBook).exists) fs.mkdir(kBook);
-        this.#layOut(kept.files);
+        layOutBook(fs, kept.files);
         this.#shadow = new Map(kept.files);
         for (const [path, blob] of kept.blobs) this.blobs.set(path, blob);
         this.#dirtyBlobs.clear();
@@ -54,14 +53,10 @@ export class Disk {
         for (const [path, blob] of spare.blobs) this.blobs.set(path, blob);
     }
 
-    #layOut(files) {
-        for (const path of this.#paths()) this.#fs.unlink(path);
-        for (const [path, bytes] of files) this.#fs.writeFile(path, bytes);
-    }
-
     // The book goes back to an earlier image; the store follows with the next commit.
     goBack(files) {
-        this.#layOut(files);
+        for (const path of this.#paths()) this.#fs.unlink(path);
+        layOutBook(this.#fs, files);
         this.#looked = 0;
     }
 
@@ -169,6 +164,12 @@ export class Disk {
             if (stored && this.blobs.get(path) === blob) this.blobs.replace(path, stored);
         }
     }
+}
+
+// Into the program's memory: a map of path to bytes.
+export function layOutBook(fs, files) {
+    if (!fs.analyzePath(kBook).exists) fs.mkdir(kBook);
+    for (const [path, bytes] of files) fs.writeFile(path, bytes);
 }
 
 function same(a, b) {

@@ -1,25 +1,41 @@
-// Begins with what takes longest, before the other scripts are there; main.js goes on with it. A worker fetches and
-// compiles the program while the page's thread prepares to draw, which blocks it for as long.
-'use strict';
-globalThis.cotterEarly = (() => {
-    const canvas = document.createElement('canvas');
-    canvas.id = 'canvas';
-    canvas.ariaHidden = 'true';
-    const prepare = () => {
-        canvas.width = Math.floor(innerWidth * devicePixelRatio);
-        canvas.height = Math.floor(innerHeight * devicePixelRatio);
-        canvas.getContext('webgl', { alpha: false, antialias: false, depth: false, stencil: false }); // as SDL asks for it
-    };
-    const compiled = new Promise((resolve, reject) => {
-        const worker = new Worker('compile.js');
-        worker.onmessage = ({ data }) => {
-            if (data.begun) prepare(); // not sooner: a worker does not start while the page is blocked
-            else if (data.module) resolve(data.module);
-            else reject(new Error(data.trouble));
-        };
-        worker.onerror = () => reject(new Error('the program was not found'));
+// Begins with what takes longest, before the other scripts are there; page.js goes on with it. A worker fetches and
+// compiles the program and reads the store while this thread prepares to draw.
+import { kLetters } from './letters.js';
+
+const kPatience = 1500; // ms without a word
+
+const canvas = document.createElement('canvas');
+canvas.id = 'canvas';
+canvas.ariaHidden = 'true';
+
+function prepareToDraw() {
+    canvas.width = Math.floor(innerWidth * devicePixelRatio);
+    canvas.height = Math.floor(innerHeight * devicePixelRatio);
+    canvas.getContext('webgl', { alpha: false, antialias: false, depth: false, stencil: false }); // as SDL asks for it
+}
+
+// What the worker brings; see there.
+const answers = {};
+const brought = Object.fromEntries(['files', 'letters', 'book', 'spare', 'program'].map((name) =>
+    [name, new Promise((resolve, reject) => { answers[name] = { resolve, reject }; })]));
+for (const promise of Object.values(brought)) promise.catch(() => {}); // said by page.js
+const worker = new Worker('ahead.js', { type: 'module' });
+const fail = (trouble) => Object.values(answers).forEach(({ reject }) => reject(Object.assign(new Error(), trouble)));
+worker.onmessage = ({ data: { name, value } }) => {
+    if (name === 'begun') prepareToDraw(); // not sooner: a worker does not start while the page is blocked
+    else if (name === 'trouble') fail(value);
+    else answers[name].resolve(value);
+};
+worker.onerror = () => fail({ message: 'the program was not found' });
+
+// Held as long as the page lives: two pages would write over each other's book.
+const alone = !navigator.locks ? Promise.resolve(true) : new Promise((resolve) => {
+    navigator.locks.request('cotter-book', { ifAvailable: true }, (lock) => {
+        resolve(lock !== null);
+        return lock === null ? undefined : new Promise(() => {});
     });
-    const data = fetch('cotter.data').then((answer) => answer.arrayBuffer());
-    for (const promise of [compiled, data]) promise.catch(() => {}); // said by main.js
-    return { compiled, data, canvas };
-})();
+});
+
+alone.then((yes) => worker.postMessage({ read: yes, letters: kLetters, size: [screen.width, screen.height, devicePixelRatio] }));
+const slow = setTimeout(() => { document.getElementById('notice').hidden = false; }, kPatience);
+globalThis.cotterEarly = { alone, canvas, slow, ...brought };

@@ -3,6 +3,7 @@ import { Blobs } from './blobs.js';
 import createCotter from './cotter.js';
 import { Disk } from './disk.js';
 import { Field } from './field.js';
+import { keepLetters, layOutLetters } from './letters.js';
 import { Mirror } from './mirror.js';
 import { pixels } from './pictures.js';
 import { Picker } from './picker.js';
@@ -12,9 +13,10 @@ import { Store } from './store.js';
 import { Work } from './work.js';
 
 const kReadAhead = 500; // ms after the first frame was asked for
-const notice = document.getElementById('notice');
 
 function say(title, text, button) {
+    clearTimeout(cotterEarly.slow);
+    const notice = document.getElementById('notice');
     notice.querySelector('h1').textContent = title;
     notice.querySelector('p').textContent = text;
     notice.querySelector('button')?.remove();
@@ -25,17 +27,6 @@ function say(title, text, button) {
         notice.append(element);
     }
     notice.hidden = false;
-}
-
-// Held as long as the page lives: two pages would write over each other's book.
-function onlyPage() {
-    if (!navigator.locks) return Promise.resolve(true);
-    return new Promise((resolve) => {
-        navigator.locks.request('cotter-book', { ifAvailable: true }, (lock) => {
-            resolve(lock !== null);
-            return lock === null ? undefined : new Promise(() => {});
-        });
-    });
 }
 
 function calls(Module) {
@@ -50,6 +41,7 @@ function calls(Module) {
         wheel: number('cotter_wheel', 2),
         key: Module.cwrap('cotter_key', 'number', ['string', 'number']),
         fieldText: Module.cwrap('cotter_field_text', null, ['string']),
+        keepLetters: number('cotter_keep_letters', 0),
         readAhead: number('cotter_read_ahead', 0),
         happened: number('cotter_happened', 0),
         chosen: Module.cwrap('cotter_chosen', null, ['string']),
@@ -129,13 +121,13 @@ async function keepCopies({ disk, store }) {
 
 // The book into the program's memory, as the store has it; as the spare copy has it when the store has lost it. What there
 // is to say of it, or ''.
-async function layOut({ disk, spare, Module }, kept, spareMark) {
-    const copy = spareMark > kept.mark ? await spare.load().catch(() => null) : null;
+async function layOut({ disk, spare, Module }, kept) {
+    const copy = spare.mark > kept.mark ? await spare.load().catch(() => null) : null;
     if (!copy) {
         disk.restore(Module.FS, kept);
         return '';
     }
-    disk.restoreSpare(Module.FS, { ...kept, mark: spareMark }, copy);
+    disk.restoreSpare(Module.FS, { ...kept, mark: spare.mark }, copy);
     return `This browser had lost the book. It is back from its second copy, as it was on ${new Date(copy.at).toLocaleString()}. Look it through, and send what is done off this device.`;
 }
 
@@ -185,36 +177,37 @@ function wire(parts) {
 }
 
 // The program; its script gets ready while it is still being compiled.
-function load(data, host) {
+function load(files, host) {
     return new Promise((resolve, reject) => {
         const instantiateWasm = (imports, ready) => {
             const made = async (module) => ready(await WebAssembly.instantiate(module, imports), module);
-            cotterEarly.compiled.then(made).catch(reject);
+            cotterEarly.program.then(made).catch(reject);
             return {};
         };
-        createCotter({ getPreloadedPackage: () => data, canvas: cotterEarly.canvas, host, instantiateWasm }).then(resolve, reject);
+        createCotter({ getPreloadedPackage: () => files, canvas: cotterEarly.canvas, host, instantiateWasm }).then(resolve, reject);
     });
 }
 
 async function start() {
-    notice.before(cotterEarly.canvas);
+    const { alone, canvas, slow } = cotterEarly;
+    const notice = document.getElementById('notice');
+    notice.before(canvas);
     navigator.serviceWorker?.register('sw.js').catch(() => {});
-    if (!await onlyPage())
+    if (!await alone)
         return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
+    const blobs = new Blobs();
     const store = new Store();
     const spare = new Spare();
-    const blobs = new Blobs();
     const parts = { store, spare, blobs };
     parts.disk = new Disk(store, spare, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
     const host = makeHost(parts);
     const facts = lookAtStorage(host.facts).catch(() => {});
-    const spareMark = spare.open();
-    const kept = store.load();
-    const data = await cotterEarly.data;
-    parts.Module = await load(data, host);
-    parts.compiled = await cotterEarly.compiled;
+    parts.Module = await load(await cotterEarly.files, host);
+    parts.compiled = await cotterEarly.program;
     parts.program = calls(parts.Module);
-    const back = await layOut(parts, await kept, await spareMark);
+    layOutLetters(parts.Module.FS, await cotterEarly.letters);
+    spare.goOn(await cotterEarly.spare);
+    const back = await layOut(parts, await cotterEarly.book);
     await facts;
     wire(parts);
     const { trouble, said = back } = await openBook(parts);
@@ -223,16 +216,22 @@ async function start() {
     listenToBack(parts);
     parts.screen.first = () => performance.mark('cotter-usable'); // drawn, and listening
     parts.screen.soon();
+    clearTimeout(slow);
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
-    setTimeout(parts.program.readAhead, kReadAhead);
+    setTimeout(() => {
+        parts.program.readAhead();
+        if (parts.program.keepLetters()) keepLetters(parts.Module.FS).catch(() => {}); // the next start bakes its own
+    }, kReadAhead);
     keepCopies(parts).catch(() => {});
     const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });
     window.cotter = parts; // for the console and the tests
 }
 
-start().catch((error) => {
-    const shown = error?.name === 'QuotaExceededError' ? 'This device has no room left: free some space.' : String(error?.message ?? error);
-    say('Cotter does not start', shown, 'Try again');
-});
+export function begin() {
+    start().catch((error) => {
+        const shown = error?.name === 'QuotaExceededError' ? 'This device has no room left: free some space.' : String(error?.message ?? error);
+        say('Cotter does not start', shown, 'Try again');
+    });
+}

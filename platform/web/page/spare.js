@@ -14,41 +14,44 @@ const kRoom = 3; // given up unless there is room for so many times what is held
 const at = (name) => new URL(`spare/${name}`, location.href).href;
 
 export class Spare {
-    #cache = null;
+    #cache = null;  // opened when it is first needed; null then: not offered
     #image = null;  // {mark, at, next, files: {path: {size, chunks: [name]}}, blobs: {path: name}}, or null: none is kept
     #work = Promise.resolve();
     #waiting = 0;
 
     get settled() { return this.#waiting === 0; }
 
-    // Its mark, or -1 when there is none.
-    async open() {
-        if (!globalThis.caches) return -1; // not offered without a secure connection
+    // The image that is kept, or null: for an object that goes on with it, in this thread or another.
+    static async find() {
         try {
-            this.#cache = await caches.open(kCache);
-            this.#image = await (await this.#cache.match(at('image')))?.json() ?? null;
+            return await (await caches.match(at('image'), { cacheName: kCache }))?.json() ?? null;
         } catch {
-            this.#cache = null;
+            return null; // not offered without a secure connection
         }
-        return this.#image?.mark ?? -1;
     }
+
+    goOn(image) { this.#image = image; }
+    get mark() { return this.#image?.mark ?? -1; } // -1: there is none
+
+    async #open() { return this.#cache ??= await globalThis.caches?.open(kCache) ?? null; }
 
     // {at: ms, files: Map of path to bytes, blobs: Map of path to Blob}; null when a part of a file is missing. A photo that
     // is missing takes nothing else along: the book names it still.
     async load() {
+        const cache = await this.#open();
         const { files, blobs, at: time } = this.#image;
         const out = { at: time, files: new Map(), blobs: new Map() };
         for (const [path, { size, chunks }] of Object.entries(files)) {
             const bytes = new Uint8Array(size);
             for (const [index, name] of chunks.entries()) {
-                const part = await (await this.#cache.match(at(name)))?.arrayBuffer();
+                const part = await (await cache.match(at(name)))?.arrayBuffer();
                 if (part?.byteLength !== Math.min(kChunk, size - index * kChunk)) return null;
                 bytes.set(new Uint8Array(part), index * kChunk);
             }
             out.files.set(path, bytes);
         }
         for (const [path, name] of Object.entries(blobs)) {
-            const blob = await (await this.#cache.match(at(name)))?.blob();
+            const blob = await (await cache.match(at(name)))?.blob();
             if (blob) out.blobs.set(path, blob);
         }
         return out;
@@ -57,13 +60,14 @@ export class Spare {
     // The change is what the first copy was just given, `mark` what it counts since. In turn with all others: while the
     // whole book is still being copied, what changes meanwhile follows it.
     keep(change, mark) {
-        if (this.#cache) this.#soon(() => this.#write(change, mark));
+        this.#soon(() => this.#write(change, mark));
     }
 
     // Once a start: all that the first copy holds, when this one is behind it.
     catchUp(files, blobs, mark) {
-        if (!this.#cache || this.#image?.mark === mark) return;
+        if (this.#image?.mark === mark) return;
         this.#soon(async () => {
+            if (!await this.#open()) return;
             const { quota = 0, usage = 0 } = await navigator.storage?.estimate?.() ?? {};
             const held = [...blobs].reduce((sum, [, blob]) => sum + blob.size, 0);
             if (quota - usage < kRoom * held) return this.#giveUp();
@@ -91,16 +95,18 @@ export class Spare {
 
     async #giveUp() {
         this.#image = null;
-        for (const request of await this.#cache?.keys() ?? []) await this.#cache.delete(request);
+        const cache = await this.#open().catch(() => null);
+        for (const request of await cache?.keys() ?? []) await cache.delete(request);
     }
 
     async #write(change, mark) {
         if (!this.#image) return; // not copied yet, or given up
         const next = structuredClone(this.#image);
         const old = [];
+        const cache = await this.#open();
         const put = async (body) => {
             const name = String(next.next++);
-            await this.#cache.put(at(name), new Response(body));
+            await cache.put(at(name), new Response(body));
             return name;
         };
         for (const { path, size, chunks, from } of change.files) {
@@ -125,16 +131,17 @@ export class Spare {
             delete next.blobs[path];
         }
         Object.assign(next, { mark, at: Date.now() });
-        await this.#cache.put(at('image'), new Response(JSON.stringify(next)));
+        await cache.put(at('image'), new Response(JSON.stringify(next)));
         this.#image = next;
-        for (const name of old) await this.#cache.delete(at(name));
+        for (const name of old) await cache.delete(at(name));
     }
 
     // What a kill left behind.
     async #sweep() {
         const { files, blobs } = this.#image;
         const held = new Set([...Object.values(files).flatMap(({ chunks }) => chunks), ...Object.values(blobs), 'image'].map(at));
-        for (const { url } of await this.#cache.keys()) if (!held.has(url)) await this.#cache.delete(url);
+        const cache = await this.#open();
+        for (const { url } of await cache.keys()) if (!held.has(url)) await cache.delete(url);
     }
 }
 

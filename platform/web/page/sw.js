@@ -6,6 +6,9 @@ const kFiles = @FILES@;
 
 self.addEventListener('install', (event) => {
     event.waitUntil(caches.open(kVersion).then((cache) => cache.addAll(kFiles)));
+    // Where the browser takes our files from the cache by itself, this worker need not start first.
+    const ours = () => event.addRoutes({ condition: { urlPattern: new URLPattern({ search: '' }) }, source: { cacheName: kVersion } });
+    if (event.addRoutes) event.waitUntil(ours().catch(() => {})); // 'fetch' below does the same
 });
 
 self.addEventListener('activate', (event) => {

@@ -1,7 +1,6 @@
 // A second program beside the page, for long work: takes photos in and makes packets. It has no book: each order brings
 // what it needs, each answer takes along the blobs that were made.
-import { Blobs } from './blobs.js';
-import createCotter from './cotter.js';
+import { Blobs, createCotter } from './main.js';
 
 let program = null;
 
