@@ -53,6 +53,10 @@ addToLibrary({
         return 0;
     },
 
+    // No extension is enabled, so none is named; listing them waits for the graphics.
+    glGetString__deps: ['$stringToNewUTF8'],
+    glGetString: (name) => stringToNewUTF8(name === 0x1F02 /* GL_VERSION */ ? 'OpenGL ES 2.0 (WebGL)' : ''),
+
     // Nor is each shader waited for: one that does not compile is found when its program is linked.
     glGetShaderiv__deps: ['$GL'],
     glGetShaderiv: (shader, name, out) => {
@@ -60,3 +64,8 @@ addToLibrary({
         HEAP32[out >> 2] = name === compiled ? 1 : GLctx.getShaderParameter(GL.shaders[shader], name);
     },
 });
+
+// SDL asks for the browser's events, which reach the program through screen.js.
+addToLibrary(Object.fromEntries(['beforeunload', 'blur', 'focus', 'fullscreenchange', 'keydown', 'keypress', 'keyup', 'mousedown',
+    'mouseenter', 'mouseleave', 'mousemove', 'mouseup', 'pointerlockchange', 'resize', 'touchcancel', 'touchend', 'touchmove',
+    'touchstart', 'visibilitychange', 'wheel'].map((event) => [`emscripten_set_${event}_callback_on_thread`, () => 0])));

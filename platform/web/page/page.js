@@ -12,7 +12,7 @@ import { Spare } from './spare.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
-const kReadAhead = 500; // ms after the first frame was asked for
+const kReadAhead = 500, kKeepLetters = 1000; // ms after the first frame was asked for
 
 function say(title, text, button) {
     clearTimeout(cotterEarly.slow);
@@ -219,10 +219,10 @@ async function start() {
     clearTimeout(slow);
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
+    setTimeout(parts.program.readAhead, kReadAhead);
     setTimeout(() => {
-        parts.program.readAhead();
         if (parts.program.keepLetters()) keepLetters(parts.Module.FS).catch(() => {}); // the next start bakes its own
-    }, kReadAhead);
+    }, kKeepLetters);
     keepCopies(parts).catch(() => {});
     const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });
