@@ -129,6 +129,8 @@ Bytes keep_letters(const ImFontAtlas& atlas, const BakedFor& what) {
 std::optional<BakedFor> kept_for(ByteView kept) {
     Head head;
     if (!Reader(kept).take(head) || head.mark != kMark) return std::nullopt;
+    const Letters letters = head.what.letters;
+    if (letters < Letters::plain || letters > Letters::all) return std::nullopt;
     return head.what;
 }
 

@@ -135,4 +135,8 @@ TEST_CASE("a stage gives its letters to keep, and takes those that were kept, wi
     Bytes damaged = kept;
     damaged.pop_back();
     CHECK(stage(damaged)->letters_to_keep() == kept);
+    damaged = kept;
+    damaged[12] = 0x70;  // of which letters they are
+    CHECK_FALSE(kept_for(damaged));
+    CHECK(stage(damaged)->letters_to_keep() == kept);
 }
