@@ -68,13 +68,15 @@ public:
 private:
     ImFont* add(const Bytes& bytes, float line_px, const ImWchar* letters, bool merge) {
         ImFontConfig config;
-        config.FontDataOwnedByAtlas = false;
         config.OversampleH = line_px < 30 ? 2 : 1;
         config.PixelSnapH = true;
         config.MergeMode = merge;
-        // ImGui takes a non-const pointer but only reads what it does not own.
-        return atlas_.AddFontFromMemoryTTF(const_cast<std::uint8_t*>(bytes.data()), static_cast<int>(bytes.size()),
-                                           line_px, &config, letters);
+        // ImGui takes a non-const pointer but only reads. It copies what it is told that it does not own: it is told so
+        // after it has taken the bytes.
+        ImFont* font = atlas_.AddFontFromMemoryTTF(const_cast<std::uint8_t*>(bytes.data()),
+                                                   static_cast<int>(bytes.size()), line_px, &config, letters);
+        atlas_.ConfigData.back().FontDataOwnedByAtlas = false;
+        return font;
     }
 
     ImFontAtlas& atlas_;

@@ -18,6 +18,11 @@ addToLibrary({
     cotter_js_blob_rename: (from, to) => Module.host.blobs.rename(UTF8ToString(from), UTF8ToString(to)),
     cotter_js_blob_remove: (path) => Module.host.blobs.remove(UTF8ToString(path)),
 
+    // In place of Emscripten's own: the files that come with the program stay in the package they are brought in, and are
+    // read there. Made one by one in the file system they would take a twentieth of a start.
+    $FS_createPath: () => {},
+    $FS_createDataFile: (path, name, bytes) => Module.host.blobs.lay(path, bytes),
+
     cotter_js_pick: (what) => Module.host.pick(['camera', 'photos', 'table'][what]),
     cotter_js_hand_out: (path) => Module.host.handOut(UTF8ToString(path)),
     cotter_js_confirm: () => Module.host.confirm(),

@@ -12,7 +12,7 @@ namespace cotter {
 namespace {
 
 constexpr std::string_view kBlobFolders[] = {"/book/photos", "/book/previews", "/book/thumbs", "/book/packets",
-                                             "/inbox"};
+                                             "/inbox",       "/share",         "/letters"};
 
 class BlobReader final : public FileReader {
 public:

@@ -9,7 +9,6 @@
 #include <nlohmann/json.hpp>
 
 #include "platform/web/page.h"
-#include "platform/web/rehearsal.h"
 
 namespace {
 
@@ -137,11 +136,6 @@ EMSCRIPTEN_KEEPALIVE int cotter_at_bottom() {
 EMSCRIPTEN_KEEPALIVE const char* cotter_mirror() {
     const std::string* text = the_page->mirror();
     return text == nullptr ? "" : text->c_str();
-}
-
-// In a worker: see rehearsal.h.
-EMSCRIPTEN_KEEPALIVE void cotter_rehearse(float width, float height, float px_per_dp) {
-    rehearse(width, height, px_per_dp);
 }
 
 // In a worker: the answer to an order.

@@ -3,7 +3,10 @@
 file(SHA256 ${MODULES}/cotter.wasm program)
 string(SUBSTRING ${program} 0 16 program)
 set(options --bundle --minify --log-level=warning --outdir=${SITE} "--define:PROGRAM=\"${program}\"")
-foreach(bundle IN ITEMS main:esm early:iife ahead:esm)
+# The page's own has to begin soon after: V8 is told to compile all of it while it is read, beside the page's thread.
+set(at_once "--banner:js=//# allFunctionsCalledOnLoad")
+execute_process(COMMAND ${ESBUILD} ${MODULES}/main.js --format=esm ${options} ${at_once} COMMAND_ERROR_IS_FATAL ANY)
+foreach(bundle IN ITEMS early:iife ahead:esm)
   string(REPLACE ":" ";" bundle ${bundle})
   list(POP_FRONT bundle name format)
   execute_process(COMMAND ${ESBUILD} ${MODULES}/${name}.js --format=${format} ${options} COMMAND_ERROR_IS_FATAL ANY)

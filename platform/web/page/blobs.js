@@ -1,10 +1,11 @@
-// Files outside the program's memory: blobs by path. Reading is synchronous, as the program asks for it: in a worker by
+// Files outside the program's memory, by path: blobs, and bytes that something else holds and nobody changes. Reading is synchronous, as the program asks for it: in a worker by
 // FileReaderSync, in the page, where there is none, by a request to the blob's own address.
 
 const kPart = 4 << 20; // bytes collected in memory before they become a blob of their own
 
 export class Blobs {
     #all = new Map();
+    #bytes = new Map(); // Uint8Array each
     #writers = new Map();
     #last = 0;
 
@@ -15,14 +16,15 @@ export class Blobs {
     get(path) { return this.#all.get(path); }
     set(path, blob) { this.#all.set(path, blob); this.changed(path); }
     replace(path, blob) { if (this.#all.has(path)) this.#all.set(path, blob); } // the same bytes, kept elsewhere
+    lay(path, bytes) { this.#bytes.set(path, bytes); } // until a blob of that name is written
     entries() { return this.#all.entries(); }
     clear() { this.#all.clear(); }
 
-    size(path) { return this.#all.get(path)?.size ?? -1; }
+    size(path) { return this.#all.get(path)?.size ?? this.#bytes.get(path)?.length ?? -1; }
 
     read(path, offset, count) {
         const blob = this.#all.get(path)?.slice(offset, offset + count);
-        if (!blob) return null;
+        if (!blob) return this.#bytes.get(path)?.subarray(offset, offset + count) ?? null;
         try {
             if (typeof FileReaderSync !== 'undefined') return new Uint8Array(new FileReaderSync().readAsArrayBuffer(blob));
             return readInPage(blob);
@@ -34,7 +36,7 @@ export class Blobs {
     list(folder) {
         const start = folder.endsWith('/') ? folder : folder + '/';
         const names = new Set();
-        for (const path of this.#all.keys())
+        for (const path of [...this.#all.keys(), ...this.#bytes.keys()])
             if (path.startsWith(start)) names.add(path.slice(start.length).split('/', 1)[0]);
         return [...names].sort();
     }

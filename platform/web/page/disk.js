@@ -7,7 +7,7 @@ import { kChunk } from './store.js';
 
 const kRetry = 3000; // ms
 const kBook = '/book';
-const passing = (path) => path.startsWith('/inbox/') || path.startsWith('/book/packets/') || path.endsWith('.part');
+const passing = (path) => path.startsWith('/inbox/') || path.startsWith('/letters/') || path.startsWith('/book/packets/') || path.endsWith('.part');
 
 function words(error) {
     if (error?.name === 'QuotaExceededError')

@@ -1,6 +1,5 @@
 // Begins with what takes longest, before the other scripts are there; page.js goes on with it. A worker fetches and
 // compiles the program and reads the store while this thread prepares to draw.
-import { kLetters } from './letters.js';
 
 const kPatience = 1500; // ms without a word
 
@@ -16,10 +15,11 @@ function prepareToDraw() {
 
 // What the worker brings; see there.
 const answers = {};
-const brought = Object.fromEntries(['files', 'letters', 'book', 'spare', 'program'].map((name) =>
+const brought = Object.fromEntries(['ours', 'files', 'letters', 'book', 'spare', 'storage', 'program'].map((name) =>
     [name, new Promise((resolve, reject) => { answers[name] = { resolve, reject }; })]));
 for (const promise of Object.values(brought)) promise.catch(() => {}); // said by page.js
 const worker = new Worker('ahead.js', { type: 'module' });
+worker.postMessage({ size: [screen.width, screen.height, devicePixelRatio] });
 const fail = (trouble) => Object.values(answers).forEach(({ reject }) => reject(Object.assign(new Error(), trouble)));
 worker.onmessage = ({ data: { name, value } }) => {
     if (name === 'begun') prepareToDraw(); // not sooner: a worker does not start while the page is blocked
@@ -27,15 +27,5 @@ worker.onmessage = ({ data: { name, value } }) => {
     else answers[name].resolve(value);
 };
 worker.onerror = () => fail({ message: 'the program was not found' });
-
-// Held as long as the page lives: two pages would write over each other's book.
-const alone = !navigator.locks ? Promise.resolve(true) : new Promise((resolve) => {
-    navigator.locks.request('cotter-book', { ifAvailable: true }, (lock) => {
-        resolve(lock !== null);
-        return lock === null ? undefined : new Promise(() => {});
-    });
-});
-
-alone.then((yes) => worker.postMessage({ read: yes, letters: kLetters, size: [screen.width, screen.height, devicePixelRatio] }));
 const slow = setTimeout(() => { document.getElementById('notice').hidden = false; }, kPatience);
-globalThis.cotterEarly = { alone, canvas, slow, ...brought };
+globalThis.cotterEarly = { canvas, slow, ...brought };

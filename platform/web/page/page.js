@@ -4,15 +4,17 @@ import createCotter from './cotter.js';
 import { Disk } from './disk.js';
 import { Field } from './field.js';
 import { keepLetters, layOutLetters } from './letters.js';
+import { kLock } from './lock.js';
 import { Mirror } from './mirror.js';
 import { pixels } from './pictures.js';
 import { Picker } from './picker.js';
 import { Screen } from './screen.js';
 import { Spare } from './spare.js';
+import { storageFacts } from './storage.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
-const kReadAhead = 500, kKeepLetters = 1000; // ms after the first frame was asked for
+const kNameFiles = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
 
 function say(title, text, button) {
     clearTimeout(cotterEarly.slow);
@@ -92,12 +94,6 @@ async function givePicture({ Module, blobs, screen }, id, longest) {
     screen.soon();
 }
 
-async function lookAtStorage(facts) {
-    if (!navigator.storage?.persisted) return;
-    const [persisted, estimate] = await Promise.all([navigator.storage.persisted(), navigator.storage.estimate()]);
-    Object.assign(facts, { mayBeCleared: !persisted, used: estimate.usage ?? 0, room: estimate.quota ?? 0 });
-}
-
 // The system's back gesture leads back through the pages; at the first one it leaves.
 function listenToBack({ program, screen }) {
     history.replaceState('bottom', '');
@@ -110,6 +106,12 @@ function listenToBack({ program, screen }) {
         history.pushState('top', '');
         screen.soon();
     });
+}
+
+// For the browser that installs or lists the app; not in the page, as it would fetch them before the program.
+function nameFiles() {
+    for (const [rel, href] of [['manifest', 'manifest.webmanifest'], ['icon', 'icon-192.png'], ['apple-touch-icon', 'icon-192.png']])
+        document.head.append(Object.assign(document.createElement('link'), { rel, href }));
 }
 
 // Once this start has found the book sound, its image is kept apart, and the spare copy is brought up to it.
@@ -189,26 +191,26 @@ function load(files, host) {
 }
 
 async function start() {
-    const { alone, canvas, slow } = cotterEarly;
+    const { canvas, slow } = cotterEarly;
     const notice = document.getElementById('notice');
     notice.before(canvas);
     navigator.serviceWorker?.register('sw.js').catch(() => {});
-    if (!await alone)
+    if (!await cotterEarly.ours)
         return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
+    navigator.locks?.request(kLock, () => new Promise(() => {})); // after the worker, as long as the page lives
     const blobs = new Blobs();
     const store = new Store();
     const spare = new Spare();
     const parts = { store, spare, blobs };
     parts.disk = new Disk(store, spare, blobs, () => { parts.program?.happened(); parts.screen?.soon(); });
     const host = makeHost(parts);
-    const facts = lookAtStorage(host.facts).catch(() => {});
     parts.Module = await load(await cotterEarly.files, host);
     parts.compiled = await cotterEarly.program;
     parts.program = calls(parts.Module);
-    layOutLetters(parts.Module.FS, await cotterEarly.letters);
+    layOutLetters(blobs, await cotterEarly.letters);
     spare.goOn(await cotterEarly.spare);
     const back = await layOut(parts, await cotterEarly.book);
-    await facts;
+    Object.assign(host.facts, await cotterEarly.storage);
     wire(parts);
     const { trouble, said = back } = await openBook(parts);
     if (trouble) return say('The book does not open', trouble, 'Try again');
@@ -219,12 +221,13 @@ async function start() {
     clearTimeout(slow);
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
+    setTimeout(nameFiles, kNameFiles);
     setTimeout(parts.program.readAhead, kReadAhead);
     setTimeout(() => {
-        if (parts.program.keepLetters()) keepLetters(parts.Module.FS).catch(() => {}); // the next start bakes its own
+        if (parts.program.keepLetters()) keepLetters(blobs).catch(() => {}); // the next start bakes its own
     }, kKeepLetters);
-    keepCopies(parts).catch(() => {});
-    const ask = () => navigator.storage?.persist?.().then(() => lookAtStorage(host.facts)).catch(() => {});
+    setTimeout(() => keepCopies(parts).catch(() => {}), kKeepCopies);
+    const ask = () => navigator.storage?.persist?.().then(storageFacts).then((facts) => Object.assign(host.facts, facts)).catch(() => {});
     window.addEventListener('pointerup', ask, { once: true });
     window.cotter = parts; // for the console and the tests
 }
