@@ -14,6 +14,7 @@ import { storageFacts } from './storage.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
+const kRows = 512; // of a picture, read at once
 const kNameFiles = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
 
 function say(title, text, button) {
@@ -82,11 +83,16 @@ function makeHost(parts) {
 
 async function givePicture({ Module, blobs, screen }, id, longest) {
     const picture = await pixels(blobs, id, longest);
+    const later = () => new Promise((resolve) => setTimeout(resolve));
     const give = (...values) => Module.ccall('cotter_picture', null, ['string', 'number', 'number', 'number', 'number'], values);
     if (picture) {
-        const at = Module._malloc(picture.data.length);
-        Module.HEAPU8.set(picture.data, at);
-        give(id, longest, picture.width, picture.height, at);
+        const { width, height, rows } = picture;
+        const at = Module._malloc(4 * width * height);
+        for (let from = 0; from < height; from += kRows) {
+            Module.HEAPU8.set(rows(from, Math.min(kRows, height - from)), at + 4 * width * from);
+            await later(); // the page is not blocked for long
+        }
+        give(id, longest, width, height, at);
         Module._free(at);
     } else {
         give(id, longest, 0, 0, 0);

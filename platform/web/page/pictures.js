@@ -13,7 +13,7 @@ function blobOf(blobs, id, longest) {
     return blobs.get(`/book/photos/${folder}/${id}.jpg`) ?? blobs.get(`/book/photos/${folder}/${id}.png`);
 }
 
-// {width, height, data} with 4 bytes a pixel, or null.
+// {width, height, rows(from, count): their bytes, 4 a pixel}, or null.
 export async function pixels(blobs, id, longest) {
     const blob = blobOf(blobs, id, longest);
     if (!blob) return null;
@@ -27,7 +27,7 @@ export async function pixels(blobs, id, longest) {
         context.imageSmoothingQuality = 'high';
         context.drawImage(picture, 0, 0, width, height);
         picture.close();
-        return context.getImageData(0, 0, width, height);
+        return { width, height, rows: (from, count) => context.getImageData(0, from, width, count).data };
     } catch {
         return null;
     }
