@@ -2,7 +2,7 @@
 # that is a sum over their contents. -DSITE=<folder> -DMODULES=<folder> -DESBUILD=<program>; SITE and MODULES have the rest.
 file(SHA256 ${MODULES}/cotter.wasm program)
 string(SUBSTRING ${program} 0 16 program)
-set(options --bundle --minify --log-level=warning --outdir=${SITE} "--define:PROGRAM=\"${program}\"")
+set(options --bundle --minify --log-level=warning --loader:.css=text --outdir=${SITE} "--define:PROGRAM=\"${program}\"")
 # The page's own has to begin soon after: V8 is told to compile all of it while it is read, beside the page's thread.
 set(at_once "--banner:js=//# allFunctionsCalledOnLoad")
 execute_process(COMMAND ${ESBUILD} ${MODULES}/main.js --format=esm ${options} ${at_once} COMMAND_ERROR_IS_FATAL ANY)

@@ -1,7 +1,13 @@
 // Begins with what takes longest, before the other scripts are there; page.js goes on with it. A worker fetches and
 // compiles the program and reads the store while this thread prepares to draw.
 
+import style from './page.css';
+
 const kPatience = 1500; // ms without a word
+
+const sheet = new CSSStyleSheet();
+sheet.replaceSync(style);
+document.adoptedStyleSheets = [sheet];
 
 const canvas = document.createElement('canvas');
 canvas.id = 'canvas';

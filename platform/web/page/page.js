@@ -15,7 +15,7 @@ import { Store } from './store.js';
 import { Work } from './work.js';
 
 const kRows = 512; // of a picture, read at once
-const kNameFiles = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
+const kOffer = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
 
 function say(title, text, button) {
     clearTimeout(cotterEarly.slow);
@@ -115,7 +115,8 @@ function listenToBack({ program, screen }) {
 }
 
 // For the browser that installs or lists the app; not in the page, as it would fetch them before the program.
-function nameFiles() {
+function offerToInstall() {
+    navigator.serviceWorker?.register('sw.js').catch(() => {});
     for (const [rel, href] of [['manifest', 'manifest.webmanifest'], ['icon', 'icon-192.png'], ['apple-touch-icon', 'icon-192.png']])
         document.head.append(Object.assign(document.createElement('link'), { rel, href }));
 }
@@ -200,7 +201,6 @@ async function start() {
     const { canvas, slow } = cotterEarly;
     const notice = document.getElementById('notice');
     notice.before(canvas);
-    navigator.serviceWorker?.register('sw.js').catch(() => {});
     if (!await cotterEarly.ours)
         return say('Cotter is open already', 'It is open in another window or tab. Two at once would write over each other. Close the other one, then try again.', 'Try again');
     navigator.locks?.request(kLock, () => new Promise(() => {})); // after the worker, as long as the page lives
@@ -221,13 +221,15 @@ async function start() {
     const { trouble, said = back } = await openBook(parts);
     if (trouble) return say('The book does not open', trouble, 'Try again');
     parts.screen.listen();
-    listenToBack(parts);
-    parts.screen.first = () => performance.mark('cotter-usable'); // drawn, and listening
+    parts.screen.first = () => {
+        performance.mark('cotter-usable'); // drawn, and listening
+        listenToBack(parts);
+    };
     parts.screen.soon();
     clearTimeout(slow);
     notice.hidden = true;
     if (said) say('An earlier state', said, 'Understood');
-    setTimeout(nameFiles, kNameFiles);
+    setTimeout(offerToInstall, kOffer);
     setTimeout(parts.program.readAhead, kReadAhead);
     setTimeout(() => {
         if (parts.program.keepLetters()) keepLetters(blobs).catch(() => {}); // the next start bakes its own
