@@ -9,8 +9,10 @@ import { storageFacts } from './storage.js';
 import { Store } from './store.js';
 
 const kScripts = './main.js'; // another bundle, which takes longer to be there
+const kTries = 5, kTryAgain = 200; // ms; a page that is loaded anew may still have the book for a moment
 
 const tell = (name, value, moved = []) => postMessage({ name, value }, moved);
+const later = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
 const fetched = (name) => fetch(name).then((answer) => answer.ok ? answer : Promise.reject(new Error(`${name} was not found`)));
 
 async function compiled(answer) {
@@ -37,19 +39,25 @@ async function lettersOf() {
 }
 
 // Whether the book is ours: two pages would write over each other's. Held as long as this thread lives.
-function hold() {
-    return !navigator.locks || new Promise((resolve) => {
+async function hold() {
+    const got = () => new Promise((resolve) => {
         navigator.locks.request(kLock, { ifAvailable: true }, (lock) => {
             resolve(lock !== null);
             return lock === null ? undefined : new Promise(() => {});
         });
     });
+    if (!navigator.locks) return true;
+    for (let tries = 0; tries < kTries; ++tries) {
+        if (await got()) return true;
+        await later(kTryAgain);
+    }
+    return false;
 }
 
 // The page waits for the lock: when this thread ends no other page gets it.
 async function awaited() {
     while (navigator.locks && !(await navigator.locks.query()).pending.some(({ name }) => name === kLock))
-        await new Promise((later) => setTimeout(later, 100));
+        await later(100);
 }
 
 // The program ready to start, as the page has it, but with a host that does nothing.
