@@ -117,7 +117,7 @@ function listenToBack({ program, screen }) {
 // For the browser that installs or lists the app; not in the page, as it would fetch them before the program.
 function offerToInstall() {
     navigator.serviceWorker?.register('sw.js').catch(() => {});
-    for (const [rel, href] of [['manifest', 'manifest.webmanifest'], ['icon', 'icon-192.png'], ['apple-touch-icon', 'icon-192.png']])
+    for (const [rel, href] of [['manifest', 'manifest.webmanifest'], ['apple-touch-icon', 'icon-192.png']])
         document.head.append(Object.assign(document.createElement('link'), { rel, href }));
 }
 
