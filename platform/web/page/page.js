@@ -6,7 +6,7 @@ import { Field } from './field.js';
 import { keepLetters, layOutLetters } from './letters.js';
 import { kLock } from './lock.js';
 import { Mirror } from './mirror.js';
-import { pixels } from './pictures.js';
+import { kRows, pixels } from './pictures.js';
 import { Picker } from './picker.js';
 import { Screen } from './screen.js';
 import { Spare } from './spare.js';
@@ -14,7 +14,6 @@ import { storageFacts } from './storage.js';
 import { Store } from './store.js';
 import { Work } from './work.js';
 
-const kRows = 512; // of a picture, read at once
 const kOffer = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
 
 function say(title, text, button) {
@@ -86,12 +85,13 @@ async function givePicture({ Module, blobs, screen }, id, longest) {
     const later = () => new Promise((resolve) => setTimeout(resolve));
     const give = (...values) => Module.ccall('cotter_picture', null, ['string', 'number', 'number', 'number', 'number'], values);
     if (picture) {
-        const { width, height, rows } = picture;
+        const { width, height } = picture;
         const at = Module._malloc(4 * width * height);
         for (let from = 0; from < height; from += kRows) {
-            Module.HEAPU8.set(rows(from, Math.min(kRows, height - from)), at + 4 * width * from);
-            await later(); // the page is not blocked for long
+            Module.HEAPU8.set(picture.rows(from), at + 4 * width * from);
+            await later();
         }
+        picture.close();
         give(id, longest, width, height, at);
         Module._free(at);
     } else {

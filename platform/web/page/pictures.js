@@ -13,21 +13,28 @@ function blobOf(blobs, id, longest) {
     return blobs.get(`/book/photos/${folder}/${id}.jpg`) ?? blobs.get(`/book/photos/${folder}/${id}.png`);
 }
 
-// {width, height, rows(from, count): their bytes, 4 a pixel}, or null.
+// {width, height, rows(from): the bytes of kRows rows or what is left, 4 a pixel; close()}, or null. Decoded and scaled
+// beside the page; what the page has to do comes in parts, so that it is not blocked for long.
+export const kRows = 256;
+
 export async function pixels(blobs, id, longest) {
     const blob = blobOf(blobs, id, longest);
     if (!blob) return null;
     try {
-        const picture = await createImageBitmap(blob);
+        let picture = await createImageBitmap(blob);
         const scale = Math.min(1, longest / Math.max(picture.width, picture.height));
         const width = Math.max(1, Math.round(picture.width * scale));
         const height = Math.max(1, Math.round(picture.height * scale));
-        const canvas = new OffscreenCanvas(width, height);
-        const context = canvas.getContext('2d', { alpha: false, willReadFrequently: true });
-        context.imageSmoothingQuality = 'high';
-        context.drawImage(picture, 0, 0, width, height);
-        picture.close();
-        return { width, height, rows: (from, count) => context.getImageData(0, from, width, count).data };
+        if (scale < 1) {
+            picture.close();
+            picture = await createImageBitmap(blob, { resizeWidth: width, resizeHeight: height, resizeQuality: 'high' });
+        }
+        const context = new OffscreenCanvas(width, kRows).getContext('2d', { alpha: false, willReadFrequently: true });
+        const rows = (from) => {
+            context.drawImage(picture, 0, -from, width, height);
+            return context.getImageData(0, 0, width, Math.min(kRows, height - from)).data;
+        };
+        return { width, height, rows, close: () => picture.close() };
     } catch {
         return null;
     }
