@@ -13,23 +13,20 @@ function blobOf(blobs, id, longest) {
     return blobs.get(`/book/photos/${folder}/${id}.jpg`) ?? blobs.get(`/book/photos/${folder}/${id}.png`);
 }
 
-// {width, height, rows(from): the bytes of kRows rows or what is left, 4 a pixel; close()}, or null. Decoded and scaled
-// beside the page; what the page has to do comes in parts, so that it is not blocked for long.
+// {width, height, rows(from): the bytes of kRows rows or what is left, 4 a pixel; close()}, or null. Decoded beside
+// the page; what the page has to do comes in parts, so that it is not blocked for long.
 export const kRows = 256;
 
 export async function pixels(blobs, id, longest) {
     const blob = blobOf(blobs, id, longest);
     if (!blob) return null;
     try {
-        let picture = await createImageBitmap(blob);
+        const picture = await createImageBitmap(blob);
         const scale = Math.min(1, longest / Math.max(picture.width, picture.height));
         const width = Math.max(1, Math.round(picture.width * scale));
         const height = Math.max(1, Math.round(picture.height * scale));
-        if (scale < 1) {
-            picture.close();
-            picture = await createImageBitmap(blob, { resizeWidth: width, resizeHeight: height, resizeQuality: 'high' });
-        }
         const context = new OffscreenCanvas(width, kRows).getContext('2d', { alpha: false, willReadFrequently: true });
+        context.imageSmoothingQuality = 'medium';
         const rows = (from) => {
             context.drawImage(picture, 0, -from, width, height);
             return context.getImageData(0, 0, width, Math.min(kRows, height - from)).data;
