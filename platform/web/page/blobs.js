@@ -1,5 +1,6 @@
-// Files outside the program's memory, by path: blobs, and bytes that something else holds and nobody changes. Reading is synchronous, as the program asks for it: in a worker by
-// FileReaderSync, in the page, where there is none, by a request to the blob's own address.
+// Files outside the program's memory, by path: blobs, and bytes that something else holds and nobody changes. Reading is
+// synchronous, as the program asks for it: in a worker by FileReaderSync, in the page, where there is none, by a request to
+// the blob's own address.
 
 const kPart = 4 << 20; // bytes collected in memory before they become a blob of their own
 

@@ -87,13 +87,18 @@ async function givePicture({ Module, blobs, screen }, id, longest) {
     if (picture) {
         const { width, height } = picture;
         const at = Module._malloc(4 * width * height);
-        for (let from = 0; from < height; from += kRows) {
-            Module.HEAPU8.set(picture.rows(from), at + 4 * width * from);
-            await later();
+        try {
+            for (let from = 0; from < height; from += kRows) {
+                Module.HEAPU8.set(picture.rows(from), at + 4 * width * from);
+                await later();
+            }
+            give(id, longest, width, height, at);
+        } catch {
+            give(id, longest, 0, 0, 0); // no room for it
+        } finally {
+            picture.close();
+            Module._free(at);
         }
-        picture.close();
-        give(id, longest, width, height, at);
-        Module._free(at);
     } else {
         give(id, longest, 0, 0, 0);
     }
