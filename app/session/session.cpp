@@ -26,7 +26,7 @@ Result<> Session::start() {
         WorkPlace{parts_.files, parts_.random, parts_.workers, *vault_, parts_.share, parts_.software, folder_},
         parts_.tasks);
     judge_ = std::make_unique<JobJudge>(parts_.files, parts_.share, *book_);
-    work_rules_ = std::make_unique<WorkRules>(parts_.files, parts_.share);
+    work_data_ = std::make_unique<WorkData>(parts_.files, parts_.share);
     settings_ = load_settings(parts_.files, folder_);
     state_kept_ = load_state(parts_.files, folder_);
     drafts_ = state_kept_.drafts;
@@ -241,7 +241,7 @@ void Session::load_job(const JobId& id) {
 // Without them the rest of the app still serves.
 void Session::read_rules() {
     (void)judge_->reg();
-    if (const auto& trouble = work_rules_->trouble()) {
+    if (const auto& trouble = work_data_->trouble()) {
         tell(*trouble);
         revision_ += 1;
     }

@@ -15,7 +15,7 @@
 #include "app/session/changes.h"
 #include "app/session/job_judge.h"
 #include "app/session/state.h"
-#include "app/session/work_rules.h"
+#include "app/session/work_data.h"
 #include "app/tasks.h"
 #include "core/base/ports.h"
 #include "core/book/book.h"
@@ -98,9 +98,9 @@ public:
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
     // Empty when they could not be read.
-    [[nodiscard]] const WorkBook& work_book() const { return work_rules_->book(); }
-    [[nodiscard]] const FluidTable& fluids() const { return work_rules_->fluids(); }
-    [[nodiscard]] const RecheckRules& recheck_rules() const { return work_rules_->rechecks(); }
+    [[nodiscard]] const WorkBook& work_book() const { return work_data_->book(); }
+    [[nodiscard]] const FluidTable& fluids() const { return work_data_->fluids(); }
+    [[nodiscard]] const RecheckRules& recheck_rules() const { return work_data_->rechecks(); }
     // The newest earlier visit to the open job's trailer; nullptr when the book has none.
     [[nodiscard]] const Job* last_visit() const { return judge_->last_visit(job_); }
 
@@ -174,7 +174,7 @@ private:
     std::unique_ptr<Device> plain_ = std::make_unique<Device>();
     Device* device_ = nullptr;
     std::unique_ptr<JobJudge> judge_;
-    std::unique_ptr<WorkRules> work_rules_;
+    std::unique_ptr<WorkData> work_data_;
     Settings settings_;
     Nav nav_;
     Drafts drafts_;

@@ -12,10 +12,10 @@
 
 namespace cotter {
 
-class WorkRules {
+class WorkData {
 public:
     // `files` outlives it.
-    WorkRules(Files& files, const std::string& share);
+    WorkData(Files& files, const std::string& share);
 
     // Each is empty when it could not be read; trouble() says why, the last one of them.
     [[nodiscard]] const WorkBook& book() const { return data().book; }

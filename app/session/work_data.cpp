@@ -1,5 +1,5 @@
 // See work_rules.h.
-#include "app/session/work_rules.h"
+#include "app/session/work_data.h"
 
 #include <utility>
 
@@ -11,9 +11,9 @@ constexpr std::uint64_t kLargest = 1 << 20;  // bytes of a file
 
 }  // namespace
 
-WorkRules::WorkRules(Files& files, const std::string& share) : files_(files), folder_(join_path(share, "procedures")) {}
+WorkData::WorkData(Files& files, const std::string& share) : files_(files), folder_(join_path(share, "procedures")) {}
 
-const WorkRules::Data& WorkRules::data() const {
+const WorkData::Data& WorkData::data() const {
     if (data_) return *data_;
     data_.emplace();
     const auto into = [&](auto& out, auto read) {
