@@ -27,6 +27,11 @@ bool long_press_on(const UiContext& ui, const Rect& seen) {
            });
 }
 
+void bring_to_sight(const Rect& rect) {
+    ImGui::ScrollToRectEx(ImGui::GetCurrentWindow(), {{rect.x, rect.y}, {rect.right(), rect.bottom()}},
+                          ImGuiScrollFlags_KeepVisibleEdgeX | ImGuiScrollFlags_KeepVisibleCenterY);
+}
+
 }  // namespace
 
 std::uint32_t id_of(const Name& name) {
@@ -46,6 +51,7 @@ Press press_area(UiContext& ui, const Name& name, const Rect& rect, const PressS
     press.focused = ImGui::IsItemFocused() && !ImGui::GetCurrentContext()->NavDisableHighlight;
     press.held = spec.enabled && (ImGui::IsItemActive() || finger_on(ui, seen));
     press.long_pressed = spec.enabled && long_press_on(ui, seen);
+    if (ui.state.reached == press.id) bring_to_sight(rect);
     ImGui::GetCurrentWindow()->DC.CursorPos = after;  // SetCursorScreenPos would want an item to follow
     ui.log.targets.push_back({press.id, std::string(name.label), std::string(spec.value), spec.role, rect, seen,
                               spec.enabled, spec.chosen, spec.main, ui.log.drawing});

@@ -78,6 +78,7 @@ struct UiState {
     std::uint32_t edited = 0;          // the field being edited
     std::uint32_t edited_before = 0;   // in the frame before
     float edit_room = 0;               // height left for the screen when the edited field was last brought to sight
+    std::uint32_t reached = 0;         // the target that is to be scrolled to sight when it is drawn next
     std::vector<std::pair<std::uint32_t, float>> heights;  // of sheets' contents, by id
 };
 

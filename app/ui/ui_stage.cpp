@@ -111,6 +111,12 @@ void UiStage::key(int imgui_key, bool down) {
     pacer_.happened();
 }
 
+void UiStage::reach(std::uint32_t target) {
+    touch_.cancel(now_s_);  // a list that is still gliding would take it away again
+    state_.reached = target;
+    pacer_.happened();
+}
+
 // ImGui lets each of these take effect in a frame of its own: it has to see the position before the press, and the
 // press before the release. Without the last one what was tapped would stay lit.
 void UiStage::tap_imgui(Point at) {
@@ -221,6 +227,7 @@ void UiStage::look_for_more_letters() {
 
 void UiStage::after_frame(const UiContext& ui) {
     if (state_.edited == 0 && state_.edited_before != 0) keyboard_.hide();
+    if (std::exchange(state_.reached, 0) != 0) pacer_.happened();  // scrolled from the next frame on
     if (log_.layer == 0 && state_.last.layer > 0) ImGui::SetWindowFocus("###screen");
     const bool opened = log_.layer != state_.last.layer;
     std::swap(state_.last, log_);

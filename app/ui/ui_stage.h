@@ -30,6 +30,7 @@ public:
     void wheel(float x, float y);
     void text(std::string_view utf8);
     void key(int imgui_key, bool down);     // an ImGuiKey
+    void reach(std::uint32_t target);       // scrolls it to sight: for whoever cannot see that it is scrolled away
     void happened() { pacer_.happened(); }  // anything else that wants a frame
 
     // Letters that an earlier start of this very program has baked, and those of this one: empty while they are the

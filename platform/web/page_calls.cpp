@@ -97,6 +97,10 @@ EMSCRIPTEN_KEEPALIVE void cotter_field_text(const char* text) {
     the_page->stage().happened();
 }
 
+EMSCRIPTEN_KEEPALIVE void cotter_reach(unsigned target) {
+    the_page->stage().reach(target);
+}
+
 EMSCRIPTEN_KEEPALIVE void cotter_read_ahead() {
     the_page->read_ahead();
 }

@@ -47,6 +47,28 @@ TEST_CASE("a drag scrolls the list by its way and taps nothing") {
     CHECK(shown.scrolled() == doctest::Approx(0));
 }
 
+TEST_CASE("a target that is scrolled away is brought to sight when it is asked for") {
+    Shown shown(GalleryPage::start, {412, 915}, {}, 30);
+    const Target away = shown.log().targets[25];
+    REQUIRE(away.seen.empty());
+    shown.host.stage().reach(away.id);
+    shown.hands.pass(0.1);
+    CHECK(shown.scrolled() > 0);
+    CHECK(inside(shown.target(away.label).rect, shown.log().scrolls.front().rect));
+    CHECK(shown.gallery->log().empty());  // it is shown, not pressed
+    CHECK(rests(shown));
+    REQUIRE(shown.hands.tap(away.label));
+    CHECK(shown.gallery->log().size() == 1);
+}
+
+TEST_CASE("what is asked for and not there scrolls nothing, now or later") {
+    Shown shown(GalleryPage::start, {412, 915}, {}, 30);
+    shown.host.stage().reach(12345);
+    shown.hands.pass(0.1);
+    CHECK(shown.scrolled() == 0);
+    CHECK(rests(shown));
+}
+
 TEST_CASE("a fling goes on after the finger left, then the screen rests") {
     Shown shown(GalleryPage::start, {412, 915}, {}, 200);
     UiStage& stage = shown.host.stage();

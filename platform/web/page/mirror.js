@@ -1,5 +1,5 @@
 // The screen as elements, for screen readers and tests by label: each target and text of the program at its place, under
-// the canvas. A press on one is a press on the canvas there.
+// the canvas. A press on one is a press on the canvas there; what is scrolled away is brought to sight first.
 
 const kRoles = { choice: 'radio', toggle: 'switch', chip: 'button', tile: 'button', row: 'button', key: 'button',
     button: 'button', picture: 'button', field: 'textbox' };
@@ -10,13 +10,16 @@ function tagOf(item) {
 }
 
 export class Mirror {
-    #root; #said; #press; #shown = new Map();
+    #root; #said; #press; #reach; #shown = new Map();
 
-    // `press(x, y)` taps the canvas there.
-    constructor(root, said, press) {
+    // `press(x, y)` taps the canvas there; `reach(id)` scrolls a target to sight, and the mirror with it.
+    constructor(root, said, press, reach) {
         this.#root = root;
         this.#said = said;
         this.#press = press;
+        this.#reach = reach;
+        // What asks for an element to be shown would shift all of them from their places on the canvas.
+        root.addEventListener('scroll', () => root.scrollTo(0, 0));
     }
 
     show({ layer, items, said }) {
@@ -51,6 +54,7 @@ export class Mirror {
         const label = item.value && item.kind !== 'field' ? `${item.label}, ${item.value}` : item.label;
         set(element, 'role', kRoles[item.kind]);
         set(element, 'aria-label', label);
+        set(element, 'data-id', `${item.id}`);
         set(element, 'data-label', item.label);
         set(element, 'data-value', item.value);
         set(element, 'data-away', item.away ? 'true' : null);
@@ -66,7 +70,8 @@ export class Mirror {
         element.tabIndex = -1; // keys go to the program, which has a focus of its own
         element.addEventListener('click', (event) => {
             event.preventDefault();
-            if (element.dataset.away === 'true') return; // something else lies there now
+            if (element.dataset.away === 'true') this.#reach(Number(element.dataset.id));
+            if (element.dataset.away === 'true' || !element.isConnected) return; // something else lies there
             const box = element.getBoundingClientRect();
             this.#press(box.x + box.width / 2, box.y + box.height / 2);
         });

@@ -44,6 +44,7 @@ function calls(Module) {
         key: Module.cwrap('cotter_key', 'number', ['string', 'number']),
         fieldText: Module.cwrap('cotter_field_text', null, ['string']),
         keepLetters: number('cotter_keep_letters', 0),
+        reach: number('cotter_reach', 1),
         readAhead: number('cotter_read_ahead', 0),
         happened: number('cotter_happened', 0),
         chosen: Module.cwrap('cotter_chosen', null, ['string']),
@@ -161,12 +162,16 @@ async function openBook(parts) {
 
 function wire(parts) {
     const { Module, program, disk, blobs } = parts;
+    const mirror = () => {
+        const text = program.mirror();
+        if (text !== '') parts.mirror.show(JSON.parse(text));
+    };
     parts.mirror = new Mirror(document.getElementById('mirror'), document.getElementById('said'),
-        (x, y) => parts.screen.press(x, y));
+        (x, y) => parts.screen.press(x, y),
+        (target) => { program.reach(target); parts.screen.now(); mirror(); });
     parts.screen = new Screen(program, cotterEarly.canvas, (resting) => {
         disk.keep();
-        const text = resting ? program.mirror() : '';
-        if (text !== '') parts.mirror.show(JSON.parse(text));
+        if (resting) mirror();
     });
     parts.screen.lost = () => location.reload();
     const key = (name) => { program.key(name, 1); program.key(name, 0); };
