@@ -10,14 +10,14 @@ namespace cotter {
 
 namespace {
 
-constexpr float kSide = 14;  // dp between the edge and the words
+constexpr float kButtonPad = 14;  // dp between the edge and the words
 
 float icon_room(const UiContext& ui, const ButtonSpec& spec) {
     return spec.icon == Icon::none ? 0 : 24 * ui.sizes.type + Sizes::gap;
 }
 
 Laid words(const UiContext& ui, const Name& name, const ButtonSpec& spec, float width) {
-    return lay_text(ui, name.label, Type::bold, width - 2 * kSide - icon_room(ui, spec));
+    return lay_text(ui, name.label, Type::bold, width - 2 * kButtonPad - icon_room(ui, spec));
 }
 
 }  // namespace
@@ -28,7 +28,8 @@ float button_height(const UiContext& ui, const Name& name, const ButtonSpec& spe
 }
 
 float button_width(const UiContext& ui, const Name& name, const ButtonSpec& spec) {
-    return std::max(Sizes::target + 8, text_width(ui, name.label, Type::bold) + 2 * kSide + icon_room(ui, spec) + 2);
+    return std::max(Sizes::target + 8,
+                    text_width(ui, name.label, Type::bold) + 2 * kButtonPad + icon_room(ui, spec) + 2);
 }
 
 bool button_at(UiContext& ui, const Name& name, const ButtonSpec& spec, const Rect& rect) {

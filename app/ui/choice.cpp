@@ -14,7 +14,7 @@ namespace cotter {
 
 namespace {
 
-constexpr float kSide = 16;
+constexpr float kChoicePad = 16;
 
 float mark_side(const UiContext& ui) {
     return 26 * std::min(ui.sizes.type, 1.5F);
@@ -32,11 +32,11 @@ Type type_of(const ChipSpec& spec) {
 float chip_width(const UiContext& ui, const ChipSpec& spec) {
     const float words =
         std::max(text_width(ui, spec.name.label, Type::bold), text_width(ui, spec.name.label, Type::body));
-    return std::max(Sizes::target + Sizes::gap, words + 2 * kSide + mark_room(ui, spec) + 2);
+    return std::max(Sizes::target + Sizes::gap, words + 2 * kChoicePad + mark_room(ui, spec) + 2);
 }
 
 float chip_height(const UiContext& ui, const ChipSpec& spec, float width) {
-    const float words = width - 2 * kSide - mark_room(ui, spec);
+    const float words = width - 2 * kChoicePad - mark_room(ui, spec);
     return std::max(Sizes::target, lay_text(ui, spec.name.label, Type::bold, words).height + 2 * 10);
 }
 
@@ -46,7 +46,7 @@ bool chip_at(UiContext& ui, const ChipSpec& spec, const Rect& rect, Role role) {
     draw_press_plate(ui, rect, press, paint, kChipCuts);
     if (spec.chosen) draw_witness({rect.x + 5, rect.y + 10, Sizes::stripe, rect.h - 20}, ui.theme.witness);
     const float mark = mark_room(ui, spec);
-    const Laid laid = lay_text(ui, spec.name.label, type_of(spec), rect.w - 2 * kSide - mark);
+    const Laid laid = lay_text(ui, spec.name.label, type_of(spec), rect.w - 2 * kChoicePad - mark);
     const float left = rect.x + (rect.w - laid.width - mark) / 2;
     if (spec.grade)
         draw_grade_mark(*spec.grade, {left, rect.y, mark_side(ui), rect.h}, ui.paint(tone_of(*spec.grade)).ground,
@@ -146,7 +146,7 @@ std::optional<Grade> grade_choice(UiContext& ui, std::string_view key, std::opti
 bool toggle(UiContext& ui, const Name& name, bool on, std::string_view under, bool enabled) {
     const float width = room();
     const float state = kSlot + 2 * Sizes::gap + switch_word_width(ui);
-    const float words = width - 2 * kSide - state;
+    const float words = width - 2 * kChoicePad - state;
     const Laid label = lay_text(ui, name.label, Type::body, words);
     const Laid lesser = lay_text(ui, under, Type::small, words);
     const float lines = label.height + (under.empty() ? 0 : lesser.height + 2);
@@ -155,12 +155,12 @@ bool toggle(UiContext& ui, const Name& name, bool on, std::string_view under, bo
     const Paint& paint = ui.paint(enabled ? Tone::plate : Tone::off);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);
     const float y = rect.y + (rect.h - lines) / 2;
-    draw_text(ui, label, {rect.x + kSide, y, words, label.height},
+    draw_text(ui, label, {rect.x + kChoicePad, y, words, label.height},
               {paint.text, paint.ground, Align::left, true, press.id});
     if (!under.empty())
-        draw_text(ui, lesser, {rect.x + kSide, y + label.height + 2, words, lesser.height},
+        draw_text(ui, lesser, {rect.x + kChoicePad, y + label.height + 2, words, lesser.height},
                   {enabled ? ui.theme.second : paint.text, paint.ground, Align::left, true, press.id});
-    draw_switch(ui, {rect.right() - kSide - state, rect.y, state, rect.h}, on, enabled, press.id);
+    draw_switch(ui, {rect.right() - kChoicePad - state, rect.y, state, rect.h}, on, enabled, press.id);
     return press.tapped;
 }
 

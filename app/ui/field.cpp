@@ -17,7 +17,7 @@ namespace cotter {
 
 namespace {
 
-constexpr float kInner = 14;
+constexpr float kFieldPad = 14;
 
 // What the callback shall do to the input's state.
 struct Wish {
@@ -79,7 +79,7 @@ bool input(const UiContext& ui, const Name& name, const FieldSpec& spec, const R
            Wish& wish) {
     ImFont* font = ui.face(Type::body).font;
     ImGui::PushFont(font);
-    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {kInner, std::max(0.0F, (box.h - ImGui::GetFontSize()) / 2)});
+    ImGui::PushStyleVar(ImGuiStyleVar_FramePadding, {kFieldPad, std::max(0.0F, (box.h - ImGui::GetFontSize()) / 2)});
     for (const ImGuiCol colour : {ImGuiCol_Text, ImGuiCol_FrameBg, ImGuiCol_TextSelectedBg, ImGuiCol_NavHighlight})
         ImGui::PushStyleColor(colour, IM_COL32_BLACK_TRANS);
     ImGui::SetCursorScreenPos({box.x, box.y});
@@ -140,13 +140,13 @@ struct Places {
 };
 
 Places take_places(const Laid& label, const Laid& laid, const Laid& error, float width) {
-    const float high = std::max(56.0F, laid.height + 2 * kInner);
+    const float high = std::max(56.0F, laid.height + 2 * kFieldPad);
     const float below = error.text.empty() ? 0 : error.height + 4;
     const Rect all = take_space(width, label.height + 4 + high + below);
     const Rect box{all.x, all.y + label.height + 4, width, high};
     return {{all.x, all.y, width, label.height},
             box,
-            {box.x + kInner, box.middle().y - laid.height / 2, width - 2 * kInner, laid.height},
+            {box.x + kFieldPad, box.middle().y - laid.height / 2, width - 2 * kFieldPad, laid.height},
             {all.x, box.bottom() + 4, width, error.height}};
 }
 
@@ -158,8 +158,8 @@ FieldAnswer text_field(UiContext& ui, const Name& name, const FieldSpec& spec) {
     const float width = room();
     const std::string text = shown_text(spec, id);
     const Laid label = lay_text(ui, name.label, Type::small, width);
-    const Laid laid = lay_text(ui, text, Type::body, width - 2 * kInner);
-    const Laid hint = lay_text(ui, spec.hint, Type::body, width - 2 * kInner);
+    const Laid laid = lay_text(ui, text, Type::body, width - 2 * kFieldPad);
+    const Laid hint = lay_text(ui, spec.hint, Type::body, width - 2 * kFieldPad);
     const bool show_hint = text.empty() && editing(id) == nullptr;
     const Laid error = lay_text(ui, spec.error, Type::small, width);
     const Places at = take_places(label, show_hint ? hint : laid, error, width);

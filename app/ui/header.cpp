@@ -12,7 +12,7 @@ namespace cotter {
 
 namespace {
 
-constexpr float kSide = Sizes::target;
+constexpr float kKeySide = Sizes::target;
 
 // The words of the header, laid for a width.
 struct Words {
@@ -55,16 +55,16 @@ void draw_words(UiContext& ui, const HeaderSpec& spec, const Words& words, Rect 
 ScreenTap draw_keys(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
     ScreenTap tap = ScreenTap::none;
     const IdScope scope("header");
-    if (spec.back && icon_button_at(ui, {ui.words.back, "back"}, Icon::back, {area.x, area.y, kSide, kSide}))
+    if (spec.back && icon_button_at(ui, {ui.words.back, "back"}, Icon::back, {area.x, area.y, kKeySide, kKeySide}))
         tap = ScreenTap::back;
     float right = area.right();
     if (spec.help) {
-        if (icon_button_at(ui, {ui.words.help, "help"}, Icon::help, {right - kSide, area.y, kSide, kSide}))
+        if (icon_button_at(ui, {ui.words.help, "help"}, Icon::help, {right - kKeySide, area.y, kKeySide, kKeySide}))
             tap = ScreenTap::help;
-        right -= kSide + Sizes::gap;
+        right -= kKeySide + Sizes::gap;
     }
-    if (spec.undo && icon_button_at(ui, {ui.words.undo, "undo"}, Icon::undo, {right - kSide, area.y, kSide, kSide},
-                                    spec.undo_enabled))
+    if (spec.undo && icon_button_at(ui, {ui.words.undo, "undo"}, Icon::undo,
+                                    {right - kKeySide, area.y, kKeySide, kKeySide}, spec.undo_enabled))
         tap = ScreenTap::undo;
     if (tap == ScreenTap::none && spec.back && ui.take_back()) tap = ScreenTap::back;
     return tap;
@@ -74,16 +74,16 @@ ScreenTap draw_keys(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
 
 HeaderAnswer header_bar(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
     const float pad = Sizes::gap;
-    const float left = spec.back ? kSide + Sizes::pad : Sizes::gap;
-    const float keys = static_cast<float>(spec.undo + spec.help) * (kSide + Sizes::gap);
+    const float left = spec.back ? kKeySide + Sizes::pad : Sizes::gap;
+    const float keys = static_cast<float>(spec.undo + spec.help) * (kKeySide + Sizes::gap);
     const Rect inner{area.x + pad, area.y + pad, area.w - 2 * pad, 0};
     const Words beside = lay_words(ui, spec, inner.w - left - keys);
     const Words under = lay_words(ui, spec, inner.w - 2 * Sizes::gap);
     const bool any_key = spec.back || spec.undo || spec.help;
-    const bool below = any_key && (beside.title.lines.size() > 1 || kSide + 4 + under.height < beside.height);
+    const bool below = any_key && (beside.title.lines.size() > 1 || kKeySide + 4 + under.height < beside.height);
     const Words& words = below ? under : beside;
-    const float top = below ? kSide + 4 : 0;
-    const float height = std::ceil(std::max(any_key ? kSide : 0, top + words.height) + 2 * pad);
+    const float top = below ? kKeySide + 4 : 0;
+    const float height = std::ceil(std::max(any_key ? kKeySide : 0, top + words.height) + 2 * pad);
     draw_fill({area.x, area.y - ui.insets.top, area.w, height + ui.insets.top}, ui.paint(Tone::bar).ground);
     draw_line({area.x, area.y + height}, {area.right(), area.y + height}, ui.paint(Tone::bar).edge);
     HeaderAnswer answer;

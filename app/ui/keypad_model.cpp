@@ -12,7 +12,7 @@ namespace cotter {
 namespace {
 
 constexpr std::size_t kMostCharacters = 12;  // more would be a slip, not a measurement
-constexpr std::size_t kMostPoints = 24;
+constexpr std::size_t kMostPointsKeyed = 24;
 
 bool is_digit_key(KeypadKey key) {
     return key <= KeypadKey::d9;
@@ -77,7 +77,7 @@ bool KeypadModel::can(KeypadKey key) const {
         case KeypadKey::next_unit:
             return spec_.units.size() > 1 && !unit_fixed();
         case KeypadKey::next_point:
-            return number() && (at_ + 1 < texts_.size() || (spec_.more_points && texts_.size() < kMostPoints));
+            return number() && (at_ + 1 < texts_.size() || (spec_.more_points && texts_.size() < kMostPointsKeyed));
         default:
             return false;
     }
@@ -139,7 +139,7 @@ void KeypadModel::choose_point(std::size_t index) {
 }
 
 void KeypadModel::restore(std::vector<std::string> texts, const std::string& ucum, Taken taken) {
-    if (texts.size() > kMostPoints) texts.resize(kMostPoints);
+    if (texts.size() > kMostPointsKeyed) texts.resize(kMostPointsKeyed);
     if (texts.size() < texts_.size()) texts.resize(texts_.size());
     texts_ = std::move(texts);
     if (std::find(spec_.units.begin(), spec_.units.end(), ucum) != spec_.units.end()) unit_ = ucum;

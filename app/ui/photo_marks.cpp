@@ -8,9 +8,9 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kMostPoints = 500;  // of a stroke, as the records allow
-constexpr float kStep = 3;                // dp between the points of a stroke
-constexpr float kSmallest = 10;           // dp, of a box's diagonal and an arrow's length
+constexpr std::size_t kMostPointsDrawn = 500;  // of a stroke, as the records allow
+constexpr float kStep = 3;                     // dp between the points of a stroke
+constexpr float kSmallest = 10;                // dp, of a box's diagonal and an arrow's length
 
 float between(Point a, Point b) {
     return std::hypot(a.x - b.x, a.y - b.y);
@@ -153,7 +153,7 @@ std::vector<Point> handles_of(const PhotoMark& mark, const Rect& picture) {
 }
 
 void add_to_stroke(std::vector<TagPoint>& stroke, const Rect& picture, Point place) {
-    if (stroke.size() >= kMostPoints) return;
+    if (stroke.size() >= kMostPointsDrawn) return;
     if (!stroke.empty() && between(place_of(picture, stroke.back()), place) < kStep) return;
     stroke.push_back(spot_of(picture, place));
 }

@@ -11,10 +11,10 @@ namespace cotter {
 
 namespace {
 
-constexpr float kHigh = 160;
+constexpr float kPadHigh = 160;
 constexpr float kPen = 3;
-constexpr float kLeastStep = 1.5F;        // dp between points: a still finger adds none
-constexpr std::size_t kMostPoints = 400;  // of one stroke; the packet keeps them all
+constexpr float kLeastStep = 1.5F;              // dp between points: a still finger adds none
+constexpr std::size_t kMostPointsSigned = 400;  // of one stroke; the packet keeps them all
 
 TagPoint share(Point p, const Rect& field) {
     return {std::clamp(p.x / field.w, 0.0F, 1.0F), std::clamp(p.y / field.h, 0.0F, 1.0F)};
@@ -35,7 +35,7 @@ void draw_stroke(const PenStroke& stroke, const Rect& field, Rgb colour) {
 void take_point(std::vector<Point>& drawing, Point p) {
     const bool near =
         !drawing.empty() && std::abs(drawing.back().x - p.x) + std::abs(drawing.back().y - p.y) < kLeastStep;
-    if (!near && drawing.size() < kMostPoints) drawing.push_back(p);
+    if (!near && drawing.size() < kMostPointsSigned) drawing.push_back(p);
 }
 
 }  // namespace
@@ -43,7 +43,7 @@ void take_point(std::vector<Point>& drawing, Point p) {
 std::optional<PenStroke> sign_pad(UiContext& ui, const Name& name, std::span<const PenStroke> strokes,
                                   SignPadState& state) {
     const Laid hint = lay_text(ui, name.label, Type::small, room() - 24);
-    const Rect field = take_space(room(), std::max(kHigh, hint.height + 24));
+    const Rect field = take_space(room(), std::max(kPadHigh, hint.height + 24));
     const AreaInput input = free_area(ui, name, field);
     for (const Gesture& g : ui.gestures)  // what a cancelled drag left
         if (g.kind == GestureKind::press) state.drawing.clear();

@@ -13,16 +13,16 @@ namespace cotter {
 
 namespace {
 
-constexpr float kInner = 12;
-constexpr float kWide = 64, kHigh = 48;
+constexpr float kSketchPad = 12;
+constexpr float kWide = 64, kSketchHigh = 48;
 
 class Board {
 public:
     Board(const Rect& box, Rgb line)
         : list_(*ImGui::GetWindowDrawList()),
-          unit_(std::min(box.w / kWide, box.h / kHigh)),
+          unit_(std::min(box.w / kWide, box.h / kSketchHigh)),
           line_(ink(line)),
-          origin_{box.middle().x - kWide / 2 * unit_, box.middle().y - kHigh / 2 * unit_} {}
+          origin_{box.middle().x - kWide / 2 * unit_, box.middle().y - kSketchHigh / 2 * unit_} {}
 
     void line(Point a, Point b, float width = 2.4F) const { list_.AddLine(at(a), at(b), line_, width * unit_); }
     void box(float x, float y, float w, float h, bool filled = true) const {
@@ -144,20 +144,21 @@ std::optional<std::size_t> sketches(UiContext& ui, std::string_view key, std::sp
     const float cell = (width - Sizes::gap * static_cast<float>(columns - 1)) / static_cast<float>(columns);
     float words = 0;
     for (const SketchSpec& s : specs)
-        words = std::max(words, lay_text(ui, s.name.label, Type::small, cell - 2 * kInner).height);
+        words = std::max(words, lay_text(ui, s.name.label, Type::small, cell - 2 * kSketchPad).height);
     std::optional<std::size_t> tapped;
     for (std::size_t i = 0; i < specs.size(); i += columns) {
-        const Rect line = take_space(width, kHigh * 1.3F + words + 3 * kInner);
+        const Rect line = take_space(width, kSketchHigh * 1.3F + words + 3 * kSketchPad);
         for (std::size_t j = i; j < std::min(specs.size(), i + columns); ++j) {
             const Rect rect{line.x + static_cast<float>(j - i) * (cell + Sizes::gap), line.y, cell, line.h};
             const Press press = press_area(ui, specs[j].name, rect, {Role::choice, true, specs[j].chosen, false, {}});
             const Paint& paint = ui.paint(specs[j].chosen ? Tone::chosen : Tone::plate);
             draw_press_plate(ui, rect, press, paint, kPlateCuts);
             if (specs[j].chosen) draw_witness({rect.x + 3, rect.y + 4, Sizes::stripe, rect.h - 8}, ui.theme.witness);
-            draw_sketch(specs[j].sketch, {rect.x + kInner, rect.y + kInner, cell - 2 * kInner, kHigh * 1.3F},
+            draw_sketch(specs[j].sketch,
+                        {rect.x + kSketchPad, rect.y + kSketchPad, cell - 2 * kSketchPad, kSketchHigh * 1.3F},
                         paint.text);
-            const Laid laid = lay_text(ui, specs[j].name.label, Type::small, cell - 2 * kInner);
-            draw_text(ui, laid, {rect.x + kInner, rect.bottom() - kInner - words, cell - 2 * kInner, words},
+            const Laid laid = lay_text(ui, specs[j].name.label, Type::small, cell - 2 * kSketchPad);
+            draw_text(ui, laid, {rect.x + kSketchPad, rect.bottom() - kSketchPad - words, cell - 2 * kSketchPad, words},
                       {paint.text, paint.ground, Align::middle, true, press.id});
             if (press.tapped) tapped = j;
         }

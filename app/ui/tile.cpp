@@ -11,7 +11,7 @@ namespace cotter {
 
 namespace {
 
-constexpr float kInner = 14;
+constexpr float kTilePad = 14;
 constexpr Cuts kTileCuts{false, false, true, false};  // a picture keeps its corners
 
 struct Grid {
@@ -48,9 +48,9 @@ Words lay_words(const UiContext& ui, const TileSpec& spec, float width) {
 }
 
 float tile_height(const UiContext& ui, const TileSpec& spec, const Grid& grid) {
-    const float words = lay_words(ui, spec, grid.cell - 2 * kInner).height;
+    const float words = lay_words(ui, spec, grid.cell - 2 * kTilePad).height;
     const float icon = grid.picture == 0 && spec.icon != Icon::none ? 36 * ui.sizes.type : 0;
-    return std::max(Sizes::main + Sizes::gap, grid.picture + icon + words + 2 * kInner);
+    return std::max(Sizes::main + Sizes::gap, grid.picture + icon + words + 2 * kTilePad);
 }
 
 void draw_face(UiContext& ui, const TileSpec& spec, const Rect& rect, float picture, const Paint& paint) {
@@ -61,7 +61,7 @@ void draw_face(UiContext& ui, const TileSpec& spec, const Rect& rect, float pict
     if (picture > 0)
         draw_icon(spec.icon, {box.middle().x - side / 2, box.middle().y - side / 2, side, side}, ui.theme.second);
     else
-        draw_icon(spec.icon, {rect.x + kInner, rect.y + kInner, side, side}, paint.text);
+        draw_icon(spec.icon, {rect.x + kTilePad, rect.y + kTilePad, side, side}, paint.text);
 }
 
 bool tile(UiContext& ui, const TileSpec& spec, const Rect& rect, const Grid& grid) {
@@ -70,18 +70,18 @@ bool tile(UiContext& ui, const TileSpec& spec, const Rect& rect, const Grid& gri
     draw_press_plate(ui, rect, press, paint, kTileCuts);
     draw_face(ui, spec, rect, grid.picture, paint);
     if (spec.chosen) draw_witness({rect.x + 3, rect.y + 4, Sizes::stripe, rect.h - 8}, ui.theme.witness);
-    const Words words = lay_words(ui, spec, rect.w - 2 * kInner);
-    float y = rect.bottom() - kInner - words.height;
+    const Words words = lay_words(ui, spec, rect.w - 2 * kTilePad);
+    float y = rect.bottom() - kTilePad - words.height;
     const float mark = mark_room(ui, spec);
     if (spec.grade)
-        draw_grade_mark(*spec.grade, {rect.x + kInner, y, mark - Sizes::gap, words.label.height},
+        draw_grade_mark(*spec.grade, {rect.x + kTilePad, y, mark - Sizes::gap, words.label.height},
                         ui.paint(tone_of(*spec.grade)).ground, paint.text);
-    const float width = rect.w - 2 * kInner;
-    draw_text(ui, words.label, {rect.x + kInner + mark, y, width - mark, words.label.height},
+    const float width = rect.w - 2 * kTilePad;
+    draw_text(ui, words.label, {rect.x + kTilePad + mark, y, width - mark, words.label.height},
               {paint.text, paint.ground, Align::left, true, press.id});
     y += words.label.height + 2;
     if (!spec.under.empty())
-        draw_text(ui, words.under, {rect.x + kInner, y, width, words.under.height},
+        draw_text(ui, words.under, {rect.x + kTilePad, y, width, words.under.height},
                   {spec.enabled ? ui.theme.second : paint.text, paint.ground, Align::left, true, press.id});
     return press.tapped;
 }

@@ -13,7 +13,7 @@ namespace cotter {
 
 namespace {
 
-constexpr float kInner = 12;
+constexpr float kPlanPad = 12;
 constexpr float kWheel = 12;  // width of a wheel as drawn, dp
 constexpr float kApart = 12;  // between tiles
 
@@ -27,15 +27,15 @@ float mark_side(const UiContext& ui) {
 }
 
 TileWords lay_tile(const UiContext& ui, const PlanTile& tile, float width) {
-    const float inner = width - 2 * kInner;
+    const float inner = width - 2 * kPlanPad;
     const bool marked = tile.grade || tile.icon != Icon::none;
     TileWords words;
     words.label = lay_text(ui, tile.name.label, Type::bold, inner - (marked ? mark_side(ui) + Sizes::gap : 0));
     words.state = lay_text(ui, tile.state, Type::small, inner);
     words.missing = lay_text(ui, tile.missing, Type::small, inner);
     words.height =
-        words.label.height + words.state.height + (tile.missing.empty() ? 0 : words.missing.height) + 4 + 2 * kInner;
-    words.height = std::max(words.height, Sizes::main + 2 * kInner);
+        words.label.height + words.state.height + (tile.missing.empty() ? 0 : words.missing.height) + 4 + 2 * kPlanPad;
+    words.height = std::max(words.height, Sizes::main + 2 * kPlanPad);
     return words;
 }
 
@@ -47,7 +47,7 @@ float tallest(const UiContext& ui, std::span<const PlanTile> tiles, float width)
 
 void draw_marks(const UiContext& ui, const PlanTile& tile, const Rect& rect, const Paint& paint) {
     const float side = mark_side(ui);
-    const Rect box{rect.right() - kInner - side, rect.y + kInner, side, side};
+    const Rect box{rect.right() - kPlanPad - side, rect.y + kPlanPad, side, side};
     if (tile.grade)
         draw_grade_mark(*tile.grade, box, ui.paint(tone_of(*tile.grade)).ground, paint.text);
     else if (tile.icon != Icon::none)
@@ -61,10 +61,10 @@ bool draw_tile(UiContext& ui, const PlanTile& tile, const Rect& rect) {
     const Paint& paint = ui.paint(Tone::plate);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);
     draw_marks(ui, tile, rect, paint);
-    float y = rect.y + kInner;
+    float y = rect.y + kPlanPad;
     const auto line = [&](const Laid& laid, Rgb colour) {
         if (laid.text.empty()) return;
-        draw_text(ui, laid, {rect.x + kInner, y, rect.w - 2 * kInner, laid.height},
+        draw_text(ui, laid, {rect.x + kPlanPad, y, rect.w - 2 * kPlanPad, laid.height},
                   {colour, paint.ground, Align::left, false, press.id});
         y += laid.height + 2;
     };

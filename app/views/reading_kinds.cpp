@@ -102,13 +102,13 @@ bool of_tyre(std::string_view what) {
     return what == what::tread_depth || what == what::pressure_cold;
 }
 
-using Wanted = std::vector<WantedReading>;
+using WantedList = std::vector<WantedReading>;
 
-void add(Wanted& out, std::span<const std::string_view> names, const Place& place) {
+void add(WantedList& out, std::span<const std::string_view> names, const Place& place) {
     for (const std::string_view name : names) out.push_back({reading_kind(name), place});
 }
 
-void add_corner(Wanted& out, const Axle& axle, const Place& place) {
+void add_corner(WantedList& out, const Axle& axle, const Place& place) {
     for (const std::string_view name : kEveryCorner) {
         if (axle.wheels == Wheels::dual && of_tyre(name) && place.wheel == Wheel::only) {
             for (const Wheel wheel : {Wheel::outer, Wheel::inner})
@@ -123,7 +123,7 @@ void add_corner(Wanted& out, const Axle& axle, const Place& place) {
     add(out, kHub, place);
 }
 
-void add_actuator(Wanted& out, Actuation actuation, const Place& place) {
+void add_actuator(WantedList& out, Actuation actuation, const Place& place) {
     if (actuation == Actuation::surge) add(out, kSurge, place);
     if (actuation != Actuation::electric && actuation != Actuation::none) add(out, kHydraulics, place);
     add(out, kBreakaway, place);
@@ -143,7 +143,7 @@ const ReadingKind* reading_kind(std::string_view what) {
 }
 
 std::vector<WantedReading> readings_wanted(const Trailer* trailer, const Place& place) {
-    Wanted out;
+    WantedList out;
     if (place.is_corner()) {
         if (trailer != nullptr && trailer->has(place))
             add_corner(out, trailer->axles[static_cast<std::size_t>(place.axle - 1)], place);

@@ -52,6 +52,16 @@ std::string ascii_lower(std::string_view text) {
     return out;
 }
 
+std::vector<std::string> split(std::string_view text, std::string_view separator) {
+    std::vector<std::string> parts;
+    for (;;) {
+        const auto end = text.find(separator);
+        parts.emplace_back(text.substr(0, end));
+        if (end == std::string_view::npos) return parts;
+        text.remove_prefix(end + separator.size());
+    }
+}
+
 std::string file_safe(std::string_view text) {
     std::string out;
     for (const char c : text) {

@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace cotter {
 
@@ -11,6 +12,9 @@ namespace cotter {
 
 // Lower case for ASCII letters only; other bytes stay.
 [[nodiscard]] std::string ascii_lower(std::string_view text);
+
+// The parts of `text` between the separators; one, maybe empty, where there is none. `separator` is not empty.
+[[nodiscard]] std::vector<std::string> split(std::string_view text, std::string_view separator);
 
 // `text` with everything but ASCII letters, digits, '.' and '-' turned into '-', runs folded; "x" when nothing is left.
 [[nodiscard]] std::string file_safe(std::string_view text);

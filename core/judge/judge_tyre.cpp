@@ -13,14 +13,11 @@ namespace cotter {
 
 namespace {
 
+using words::kPound;
 using words::number;
-constexpr double kPound = 0.45359237;
+using words::pounds;
 constexpr double kPsi = 6894.757293168;
 constexpr double kDay = 86400;
-
-std::string lb(double kg) {
-    return number(kg / kPound, 0) + " lb";
-}
 
 void judge_age(Bench& bench, const Value& v) {
     const auto week = tyre_week(v.amount.number.text());
@@ -77,13 +74,14 @@ void judge_capacity(Bench& bench, int number_of_axle, const Axle& axle) {
                                 over   ? Grade::do_not_tow
                                 : near ? Grade::watch
                                        : Grade::serviceable,
-                                fmt::format("the tyres carry {}, {} is {} ({}{} %)", lb(carries), of, lb(load),
+                                fmt::format("the tyres carry {}, {} is {} ({}{} %)", pounds(carries), of, pounds(load),
                                             carries >= load ? "+" : "", number((carries / load - 1) * 100, 1)),
                                 source, LimitMark::a);
         r.axle = number_of_axle;
-        r.steps = {fmt::format("{} × {} kg = {} kg = {}", tyres, number(*least, 0), number(carries, 0), lb(carries))};
-        r.reading = lb(load);
-        r.limit = "at most " + lb(carries);
+        r.steps = {
+            fmt::format("{} × {} kg = {} kg = {}", tyres, number(*least, 0), number(carries, 0), pounds(carries))};
+        r.reading = pounds(load);
+        r.limit = "at most " + pounds(carries);
         if (over) r.todo = "take load off, or fit tyres of a higher rating";
         bench.tell(std::move(r));
     };

@@ -10,21 +10,18 @@ namespace cotter {
 
 namespace {
 
+using words::kPound;
 using words::number;
-constexpr double kPound = 0.45359237;
+using words::pounds;
 const Place kTrailer = Place::at(Station::trailer);
-
-std::string lb(double kg) {
-    return number(kg / kPound, 0) + " lb";
-}
 
 // Over a rating: do not tow. Within the scale's step of it: cannot be passed.
 void against_rating(Bench& bench, double kg, double step, const Amount& rating, int axle, std::string subject,
                     std::vector<std::string> steps) {
     const double rated = rating.si();
     const bool over = kg > rated * (1 + 1e-9), near = !over && kg + step > rated * (1 + 1e-9);
-    std::string says = fmt::format("{} of {} rated", lb(kg), rating.text());
-    if (over) says += fmt::format(": over by {} ({} %)", lb(kg - rated), number((kg / rated - 1) * 100, 1));
+    std::string says = fmt::format("{} of {} rated", pounds(kg), rating.text());
+    if (over) says += fmt::format(": over by {} ({} %)", pounds(kg - rated), number((kg / rated - 1) * 100, 1));
     if (near) says += ": within one step of the scale, so it may be over";
     Ground r = plain_reason(
         axle == 0 ? kTrailer : Place::corner(axle, Side::left), "load", std::move(subject),
@@ -33,7 +30,7 @@ void against_rating(Bench& bench, double kg, double step, const Amount& rating, 
                : Grade::serviceable,
         std::move(says), words::source(SourceKind::law, "49 CFR 567.4, the maker's rating on the label"), LimitMark::a);
     r.axle = axle;
-    r.reading = lb(kg);
+    r.reading = pounds(kg);
     r.limit = "at most " + rating.text();
     r.steps = std::move(steps);
     if (over) r.todo = "take load off or move it";
@@ -66,7 +63,7 @@ void judge_gross(Bench& bench, const std::vector<const Value*>& axles, const Val
                                 w.tongue_share,
                                 0,
                                 share,
-                                {fmt::format("{} ÷ {} = {}", number(tongue->si / kPound, 0), lb(w.gross), share)},
+                                {fmt::format("{} ÷ {} = {}", number(tongue->si / kPound, 0), pounds(w.gross), share)},
                                 "move the load",
                                 tongue->reading->id.uuid});
     if (!t.gvwr) {
@@ -75,7 +72,7 @@ void judge_gross(Bench& bench, const std::vector<const Value*>& axles, const Val
         return;
     }
     against_rating(bench, w.gross, step, *t.gvwr, 0, "gross weight",
-                   {fmt::format("{}{} = {}", sum, number(tongue->si / kPound, 0), lb(w.gross))});
+                   {fmt::format("{}{} = {}", sum, number(tongue->si / kPound, 0), pounds(w.gross))});
 }
 
 void judge_surge(Bench& bench) {

@@ -65,4 +65,8 @@ std::string number(double value, int digits) {
     return text;
 }
 
+std::string pounds(double kg) {
+    return number(kg / kPound, 0) + " lb";
+}
+
 }  // namespace cotter::words

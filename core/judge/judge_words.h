@@ -21,5 +21,7 @@ inline constexpr std::string_view kNoCertificate =
 [[nodiscard]] std::string not_measured();
 [[nodiscard]] std::string after_repair(std::string_view component);
 [[nodiscard]] std::string number(double value, int digits);  // no trailing zeros cut: as many digits as told
+inline constexpr double kPound = 0.45359237;                 // kg, exact
+[[nodiscard]] std::string pounds(double kg);                 // "3500 lb", to a whole pound
 
 }  // namespace cotter::words

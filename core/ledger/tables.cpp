@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/base/hash.h"
+#include "core/base/text.h"
 #include "core/ledger/filing.h"
 #include "core/packet/deflate.h"
 
@@ -14,16 +15,6 @@ namespace cotter::ledger {
 namespace {
 
 constexpr int kAtOnce = 500;
-
-std::vector<std::string> split(std::string_view list) {
-    std::vector<std::string> out;
-    for (;;) {
-        const auto comma = list.find(", ");
-        out.emplace_back(list.substr(0, comma));
-        if (comma == std::string_view::npos) return out;
-        list.remove_prefix(comma + 2);
-    }
-}
 
 SqlValue value_at(const SqlRows& r, char type, int column) {
     if (type == 'i') return r.integer(column);
@@ -63,11 +54,11 @@ void add_to(Hasher& hasher, const SqlValue& value) {
 }  // namespace
 
 std::vector<std::string> columns_of(const KeptTable& table) {
-    return split(table.columns);
+    return split(table.columns, ", ");
 }
 
 Result<> each_row(SqlDb& db, const KeptTable& table, const RowTask& task) {
-    const auto columns = columns_of(table), keys = split(table.order);
+    const auto columns = columns_of(table), keys = split(table.order, ", ");
     SqlValues after;
     for (bool first = true;; first = false) {
         std::vector<SqlValues> page;

@@ -47,16 +47,6 @@ bool fits_list(std::string_view text, const std::vector<std::string>& patterns) 
     return good;
 }
 
-std::vector<std::string> split(std::string_view text) {
-    std::vector<std::string> out;
-    for (;;) {
-        const auto comma = text.find(',');
-        out.emplace_back(text.substr(0, comma));
-        if (comma == std::string_view::npos) return out;
-        text.remove_prefix(comma + 1);
-    }
-}
-
 bool blank(char c) {
     return c == ' ' || c == '\t';
 }
@@ -99,7 +89,7 @@ Result<> take_option(const std::string& option, TrustedKey& key, bool& authority
     if (name == "cert-authority") {
         authority = true;
     } else if (name == "namespaces") {
-        key.namespaces = split(value);
+        key.namespaces = split(value, ",");
     } else if (name == "valid-after") {
         COTTER_ASSIGN(key.valid_after, time_of(value));
     } else if (name == "valid-before") {
@@ -149,7 +139,7 @@ Result<std::optional<TrustedKey>> key_of(std::string_view line) {
     TrustedKey key;
     bool authority = false;
     COTTER_ASSIGN(const std::string principals, take_word(line));
-    for (const std::string& pattern : split(principals)) key.principals.push_back(name_key(pattern));
+    for (const std::string& pattern : split(principals, ",")) key.principals.push_back(name_key(pattern));
     std::string_view word = raw_word(line);
     if (!word.empty() && !is_key_type(word)) {
         COTTER_TRY(take_options(word, key, authority));

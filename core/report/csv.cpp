@@ -26,7 +26,7 @@ std::string number(const std::optional<Number>& value) {
     return value ? value->text() : std::string();
 }
 
-std::string quoted(std::string_view field) {
+std::string csv_field(std::string_view field) {
     if (field.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(field);
     std::string out = "\"";
     for (const char c : field) {
@@ -43,7 +43,7 @@ public:
     void add(std::initializer_list<std::string> fields) {
         const char* between = "";
         for (const std::string& field : fields) {
-            out_ += between + quoted(field);
+            out_ += between + csv_field(field);
             between = ",";
         }
         out_ += "\r\n";

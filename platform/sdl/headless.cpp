@@ -15,7 +15,7 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kBudget = 64 << 20;
+constexpr std::size_t kHeadlessBudget = 64 << 20;
 
 class NoKeyboard final : public Keyboard {
 public:
@@ -52,7 +52,7 @@ public:
         if (window_ == nullptr) return refused("no window");
         renderer_ = SDL_CreateRenderer(window_, -1, SDL_RENDERER_SOFTWARE);
         if (renderer_ == nullptr) return refused("no renderer");
-        textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
+        textures_ = std::make_unique<TextureCache>(renderer_, kHeadlessBudget);
         stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
         canvas_ = std::make_unique<SdlCanvas>(renderer_, *stage_);
         stage_->resize(spec.width, spec.height, scale_, {}, 0);

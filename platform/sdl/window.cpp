@@ -24,7 +24,7 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kBudget = 192 << 20;
+constexpr std::size_t kWindowBudget = 192 << 20;
 
 double now() {
     return static_cast<double>(SDL_GetTicks64()) / 1000;
@@ -122,7 +122,7 @@ Result<> Window::open(FontFiles fonts, const MakeApp& make) {
     renderer_ = SDL_CreateRenderer(window_, -1, SDL_RENDERER_PRESENTVSYNC);
     if (renderer_ == nullptr) return fail(Errc::io, "no renderer", SDL_GetError());
     waker_ = std::make_unique<EventWaker>(SDL_RegisterEvents(1));
-    textures_ = std::make_unique<TextureCache>(renderer_, kBudget);
+    textures_ = std::make_unique<TextureCache>(renderer_, kWindowBudget);
     stage_ = std::make_unique<UiStage>(std::move(fonts), *textures_, keyboard_);
     backend_ = ImGui_ImplSDL2_InitForSDLRenderer(window_, renderer_);
     canvas_ = std::make_unique<SdlCanvas>(renderer_, *stage_);

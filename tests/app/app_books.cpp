@@ -1,5 +1,6 @@
 // See app_books.h.
 #include "tests/app/app_books.h"
+#include "tests/app/places.h"
 
 #include <doctest/doctest.h>
 #include <fmt/format.h>
@@ -9,8 +10,6 @@
 namespace cotter {
 
 namespace {
-
-const Place kCorner = Place::corner(1, Side::right);
 
 // 400 characters of every kind that a keyboard gives: a word that does not end, accents, right-to-left, emoji.
 std::string long_words() {
@@ -30,7 +29,7 @@ Shot shot_of(const Job& job, const Place& place, Slot slot) {
 }
 
 void take_photo(SessionBench& bench) {
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kCorner, Slot::lining, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
 }
@@ -38,7 +37,7 @@ void take_photo(SessionBench& bench) {
 void put_findings(SessionBench& bench, int count, const std::string& words) {
     for (int i = 0; i < count; ++i) {
         FindingDraft draft;
-        draft.place = kCorner;
+        draft.place = kRight;
         draft.component = words;
         draft.defect = words;
         draft.note = words;
@@ -53,7 +52,7 @@ void put_findings(SessionBench& bench, int count, const std::string& words) {
 void put_readings(SessionBench& bench, int count, const std::string& words) {
     for (int i = 0; i < count; ++i) {
         Reading reading;
-        reading.place = kCorner;
+        reading.place = kRight;
         reading.what = words;
         reading.unit = "mm";
         reading.points = {{"inner", Number::parse("7.1").value()}};
@@ -66,7 +65,7 @@ constexpr int kMany = 1000;
 
 FindingDraft worn_pad(const Job& job, int i) {
     FindingDraft draft;
-    draft.place = kCorner;
+    draft.place = kRight;
     draft.component = "pad";
     draft.defect = "worn";
     draft.grade = static_cast<Grade>(i % 4);
@@ -90,12 +89,12 @@ void put_many(SessionBench& bench) {
     for (int i = 0; i < kMany; ++i) {
         add(changes, changes_of(job, PutFinding{worn_pad(job, i)}, stamp));
         Reading reading;
-        reading.place = kCorner;
+        reading.place = kRight;
         reading.what = fmt::format("reading {}", i);
         reading.unit = "mm";
         reading.points = {{"inner", Number::parse("7.1").value()}};
         add(changes, changes_of(job, PutReading{reading}, stamp));
-        add(changes, changes_of(job, PutShot{shot_of(job, kCorner, static_cast<Slot>(i % 24))}, stamp));
+        add(changes, changes_of(job, PutShot{shot_of(job, kRight, static_cast<Slot>(i % 24))}, stamp));
     }
     bench.close();
     {
@@ -118,26 +117,26 @@ void put_many(SessionBench& bench) {
 // Led work with the longest words: a bearing's source, a bottle's name, a tee, who passed a step and why.
 void put_long_work(SessionBench& bench, const std::string& words) {
     BearingSetting bearing;
-    bearing.place = kCorner;
+    bearing.place = kRight;
     bearing.source = words;
     bearing.play_max = make_amount("0.005", "[in_i]").value();
     bench.apply(PutBearing{bearing, {}});
     Level level;
-    level.place = kCorner;
+    level.place = kRight;
     level.fluid = "hub oil";
     level.product = words;
     bench.apply(PutLevel{level});
     PipeRoute route;
     const std::string tee = words.substr(0, 60);
     route.legs = {{"actuator", tee, make_amount("4.20", "m").value(), {}},
-                  {tee, kCorner.text(), make_amount("1.50", "m").value(), make_amount("0.190", "[in_i]").value()}};
+                  {tee, kRight.text(), make_amount("1.50", "m").value(), make_amount("0.190", "[in_i]").value()}};
     bench.apply(PutPipeRoute{route});
     BleedCount count;
-    count.place = kCorner;
+    count.place = kRight;
     count.drawn = make_amount("120", "mL").value();
     count.fluid = words;
     bench.apply(PutBleedCount{count});
-    StepMark mark = new_mark(bench.session().work_book(), "D11", kCorner, StepWord::overridden, {});
+    StepMark mark = new_mark(bench.session().work_book(), "D11", kRight, StepWord::overridden, {});
     mark.reason = mark.note = mark.by = words;
     bench.apply(PutStepMark{mark, {}});
     REQUIRE(bench.job().all<StepMark>().size() == 1);
@@ -191,24 +190,24 @@ std::vector<Route> all_routes(const Session& session) {
     if (!session.has_job()) return out;
     for (const Screen screen : {Screen::identify, Screen::plan, Screen::hand_over, Screen::intake})
         out.push_back({screen, {}, {}});
-    for (const Place& place : {kCorner, Place::at(Station::actuator), Place::at(Station::trailer)})
+    for (const Place& place : {kRight, Place::at(Station::actuator), Place::at(Station::trailer)})
         out.push_back({Screen::corner, place, {}});
-    for (const char* procedure : {"disc", "wheels", "bearing"}) out.push_back({Screen::work, kCorner, procedure});
+    for (const char* procedure : {"disc", "wheels", "bearing"}) out.push_back({Screen::work, kRight, procedure});
     for (const char* procedure : {"", "start", "bleed", "owner"})
         out.push_back({Screen::work, Place::at(Station::trailer), procedure});
-    out.push_back({Screen::bearing, kCorner, {}});
+    out.push_back({Screen::bearing, kRight, {}});
     out.push_back({Screen::bleed, Place::at(Station::trailer), {}});
     out.push_back({Screen::since, {}, {}});
-    out.push_back({Screen::torque, kCorner, {}});
-    out.push_back({Screen::level, kCorner, {}});
+    out.push_back({Screen::torque, kRight, {}});
+    out.push_back({Screen::level, kRight, {}});
     out.push_back({Screen::level, Place::at(Station::actuator), {}});
     if (!session.job().all<Shot>().empty())
-        out.push_back({Screen::photo, kCorner, session.job().all<Shot>().front().id.text()});
+        out.push_back({Screen::photo, kRight, session.job().all<Shot>().front().id.text()});
     for (const Screen screen : {Screen::summary, Screen::inspection}) out.push_back({screen, {}, {}});
-    for (const Place& place : {kCorner, Place::at(Station::actuator), Place::at(Station::trailer)})
+    for (const Place& place : {kRight, Place::at(Station::actuator), Place::at(Station::trailer)})
         out.push_back({Screen::judgement, place, {}});
     out.push_back({Screen::judgement, Place::at(Station::trailer), "axle 1"});
-    out.push_back({Screen::figure, kCorner, "pad-imbalance"});
+    out.push_back({Screen::figure, kRight, "pad-imbalance"});
     out.push_back({Screen::inspection, {}, "Brakes"});
     for (const Screen screen : {Screen::quotes, Screen::compare, Screen::shelf, Screen::offer, Screen::offers_file})
         out.push_back({screen, {}, {}});

@@ -3,17 +3,16 @@
 
 #include "app/views/bearing_view.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
 
-const Place kCorner = Place::corner(1, Side::left);
-
 struct BearingBench : AppBench {
     BearingBench() {
         start_tandem();
-        apply(GoTo{{Screen::bearing, kCorner, {}}});
+        apply(GoTo{{Screen::bearing, kLeft, {}}});
         look();
     }
     [[nodiscard]] const BearingSetting& setting() {

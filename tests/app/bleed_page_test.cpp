@@ -3,12 +3,11 @@
 
 #include "app/views/bleed_view.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kTrailer = Place::at(Station::trailer);
 
 PipeRoute straight_route() {
     PipeRoute route;

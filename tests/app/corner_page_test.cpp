@@ -2,24 +2,23 @@
 #include <doctest/doctest.h>
 
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
 
-const Place kCorner = Place::corner(1, Side::left);
-
 struct CornerBench : AppBench {
     CornerBench() {
         start_tandem();
         apply(GoInstead{{Screen::plan, {}, {}}});
-        apply(GoTo{{Screen::corner, kCorner, {}}});
+        apply(GoTo{{Screen::corner, kLeft, {}}});
         host->stage().happened();
         hands->settle();
     }
     void put_finding() {
         FindingDraft draft;
-        draft.place = kCorner;
+        draft.place = kLeft;
         draft.component = "hub cap";
         draft.defect = "weeps";
         draft.grade = Grade::repair;
@@ -34,15 +33,15 @@ struct CornerBench : AppBench {
 TEST_CASE("an empty tile leads to taking that photo in, a taken one to its page") {
     CornerBench bench;
     REQUIRE(bench.tap("Rotor face"));
-    CHECK(bench.session().route() == Route{Screen::intake, kCorner, "rotor face"});
+    CHECK(bench.session().route() == Route{Screen::intake, kLeft, "rotor face"});
     bench.apply(GoBack{});
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kCorner, Slot::rotor_face, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kLeft, Slot::rotor_face, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
     bench.host->stage().happened();
     bench.hands->settle();
     REQUIRE(bench.tap("Rotor face"));
-    CHECK(bench.session().route() == Route{Screen::photo, kCorner, bench.job().all<Shot>()[0].id.text()});
+    CHECK(bench.session().route() == Route{Screen::photo, kLeft, bench.job().all<Shot>()[0].id.text()});
 }
 
 TEST_CASE("previous and next go round the trailer, and back leads to the plan at once") {
@@ -52,7 +51,7 @@ TEST_CASE("previous and next go round the trailer, and back leads to the plan at
     REQUIRE(bench.tap("Next"));
     REQUIRE(bench.tap("Next"));
     REQUIRE(bench.tap("Next"));
-    CHECK(bench.session().route().place == kCorner);
+    CHECK(bench.session().route().place == kLeft);
     REQUIRE(bench.tap("Previous"));
     CHECK(bench.session().route().place == Place::corner(2, Side::right));
     bench.apply(GoBack{});
@@ -78,7 +77,7 @@ TEST_CASE("the outcome of a finding is recorded with a note that is chosen") {
 TEST_CASE("rows lead to torque and level; readings show their value and what it was before the work") {
     CornerBench bench;
     Reading reading;
-    reading.place = kCorner;
+    reading.place = kLeft;
     reading.what = "rotor runout";
     reading.unit = "mm";
     reading.points = {{"", Number::parse("0.05").value()}};

@@ -7,12 +7,11 @@
 #include "app/views/summary_view.h"
 #include "core/judge/reading_names.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kLeft = Place::corner(1, Side::left);
 
 Reading pads(const char* inner) {
     Reading r;

@@ -4,12 +4,11 @@
 #include "app/screens/judgement_screen.h"
 #include "app/screens/summary_screen.h"
 #include "tests/app/page.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kCorner = Place::corner(1, Side::right);
 
 ReasonItem practice_reason() {
     ReasonItem item;
@@ -22,8 +21,8 @@ ReasonItem practice_reason() {
     item.source = "common practice; confirm with the maker";
     item.steps = {"inner 5.9 mm, outer 8.3 mm: 2.4 mm apart"};
     item.practice = true;
-    item.figure = Route{Screen::figure, kCorner, "pad-imbalance"};
-    item.record = {Screen::corner, kCorner, {}};
+    item.figure = Route{Screen::figure, kRight, "pad-imbalance"};
+    item.record = {Screen::corner, kRight, {}};
     return item;
 }
 
@@ -59,7 +58,7 @@ TEST_CASE("the summary leads to a judged place and to the inspection") {
     JudgedPlace place;
     place.label = "Axle 1, right";
     place.under = "nothing recorded";
-    place.route = {Screen::judgement, kCorner, {}};
+    place.route = {Screen::judgement, kRight, {}};
     view.places = {place};
     SummaryState state;
     Page page([&](UiContext& ui, Commands& out) { draw_summary(ui, view, state, out); });

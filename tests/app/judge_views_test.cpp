@@ -9,12 +9,11 @@
 #include "app/views/plan_view.h"
 #include "app/views/summary_view.h"
 #include "tests/app/app_books.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kCorner = Place::corner(2, Side::right);
 
 MakerLimit pad_figure() {
     MakerLimit figure;
@@ -67,7 +66,7 @@ TEST_CASE("the summary is made anew when the job changes, also by undo") {
     bench.apply(GoTo{{Screen::summary, {}, {}}});
     CHECK(bench.session().summary().towing == towing);
     FindingDraft draft;
-    draft.place = kCorner;
+    draft.place = kRear;
     draft.component = "wheel nuts";
     draft.defect = "one missing";
     draft.grade = Grade::do_not_tow;
@@ -80,7 +79,7 @@ TEST_CASE("the summary is made anew when the job changes, also by undo") {
 TEST_CASE("a place tells all its reasons with who says so, the gravest first") {
     SessionBench bench;
     fill_book(bench, BookKind::demo);
-    bench.apply(GoTo{{Screen::judgement, kCorner, {}}});
+    bench.apply(GoTo{{Screen::judgement, kRear, {}}});
     const JudgementView view = judgement_view(bench.session());
     REQUIRE(view.reasons.size() > 3);
     for (std::size_t i = 1; i < view.reasons.size(); ++i) CHECK(view.reasons[i - 1].grade >= view.reasons[i].grade);
@@ -96,7 +95,7 @@ TEST_CASE("a place tells all its reasons with who says so, the gravest first") {
 TEST_CASE("a maker's figure is begun from a limit of practice, and counts once it is kept") {
     SessionBench bench;
     fill_book(bench, BookKind::demo);
-    bench.apply(GoTo{{Screen::figure, kCorner, "pad-imbalance"}});
+    bench.apply(GoTo{{Screen::figure, kRear, "pad-imbalance"}});
     FigureView view = figure_view(bench.session());
     CHECK(view.figure.what == "pad imbalance");
     CHECK(view.figure.bound == Bound::at_most);
@@ -114,7 +113,7 @@ TEST_CASE("a maker's figure is begun from a limit of practice, and counts once i
     figure.page = "3";
     bench.apply(PutMakerLimit{figure});
     bench.apply(GiveReason{"the sheet came by mail"});  // the demo is signed off
-    bench.apply(GoTo{{Screen::judgement, kCorner, {}}});
+    bench.apply(GoTo{{Screen::judgement, kRear, {}}});
     const JudgementView judged = judgement_view(bench.session());
     const auto own = std::find_if(judged.reasons.begin(), judged.reasons.end(), [](const ReasonItem& r) {
         return r.subject == "Pad imbalance" && r.source.find("service sheet") != std::string::npos;

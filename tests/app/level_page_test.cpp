@@ -2,17 +2,16 @@
 #include <doctest/doctest.h>
 
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
 
-const Place kCorner = Place::corner(1, Side::left);
-
 struct LevelBench : AppBench {
     explicit LevelBench(Point at = {412, 915}) : AppBench(at) {
         start_tandem();
-        apply(GoTo{{Screen::level, kCorner, {}}});
+        apply(GoTo{{Screen::level, kLeft, {}}});
         look();
     }
     void look() {
@@ -113,7 +112,7 @@ TEST_CASE("what must not meet and is kept stays on the page; an unknown product 
     bench.look();
     REQUIRE(bench.tap("Before: below"));
     BleedCount count;
-    count.place = kCorner;
+    count.place = kLeft;
     count.drawn = make_amount("100", "mL").value();
     count.fluid = "DOT 4";
     bench.apply(PutBleedCount{count});

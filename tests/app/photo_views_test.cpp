@@ -9,6 +9,7 @@
 #include "app/views/photo_view.h"
 #include "core/base/text.h"
 #include "tests/support/memory_files.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
@@ -27,8 +28,6 @@ Shot shot_at(int n, const Place& place, Slot slot, Stage stage, const char* take
     if (*taken != '\0') shot.photo.taken = *Instant::parse(taken);
     return shot;
 }
-
-const Place kLeft = Place::corner(1, Side::left);
 
 }  // namespace
 

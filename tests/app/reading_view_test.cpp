@@ -6,16 +6,15 @@
 
 #include "core/judge/reading_names.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
 
-const Place kCorner = Place::corner(1, Side::left);
-
 ReadingDraft keyed(std::string_view what, const char* unit, std::vector<std::string> texts) {
     ReadingDraft draft;
-    draft.place = kCorner;
+    draft.place = kLeft;
     draft.what = what;
     draft.unit = unit;
     draft.texts = std::move(texts);
@@ -29,7 +28,7 @@ std::vector<std::string> wanted_names(BrakeKind brake, Wheels wheels = Wheels::s
     axle.wheels = wheels;
     trailer.axles = {axle};
     std::vector<std::string> out;
-    for (const WantedReading& w : readings_wanted(&trailer, kCorner))
+    for (const WantedReading& w : readings_wanted(&trailer, kLeft))
         out.push_back(std::string(w.kind->what) + (w.place.wheel == Wheel::inner ? " inner" : ""));
     return out;
 }
@@ -41,7 +40,7 @@ bool has(const std::vector<std::string>& list, const char* name) {
 void open_corner(SessionBench& bench) {
     bench.start_tandem();
     bench.apply(GoInstead{{Screen::plan, {}, {}}});
-    bench.apply(GoTo{{Screen::corner, kCorner, {}}});
+    bench.apply(GoTo{{Screen::corner, kLeft, {}}});
 }
 
 }  // namespace
@@ -173,7 +172,7 @@ TEST_CASE("the unit of the last like reading is offered first, and an old one is
     SessionBench bench;
     open_corner(bench);
     Reading old;
-    old.place = kCorner;
+    old.place = kLeft;
     old.what = "rotor thickness";
     old.unit = "[in_i]";
     old.instrument = "bow micrometer";
@@ -184,7 +183,7 @@ TEST_CASE("the unit of the last like reading is offered first, and an old one is
     CHECK(next.unit == "[in_i]");
     CHECK(next.texts.empty());
     CHECK(reading_of(reading_entry(bench.job(), next), next).instrument == "bow micrometer");
-    const ReadingDraft again = begin_reading(bench.job(), "rotor thickness", kCorner, Stage::before);
+    const ReadingDraft again = begin_reading(bench.job(), "rotor thickness", kLeft, Stage::before);
     CHECK(again.texts == std::vector<std::string>{"0.81", "0.8095"});
     const ReadingEntry entry = reading_entry(bench.job(), again);
     CHECK(entry.spec.points == std::vector<std::string>{"0°", "45°"});

@@ -9,16 +9,15 @@
 #include "app/views/folder_list.h"
 #include "core/base/text.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
 
-const Place kCorner = Place::corner(1, Side::right);
-
 void take_photo(SessionBench& bench) {
     bench.start_tandem();
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kCorner, Slot::lining, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
 }
@@ -26,7 +25,7 @@ void take_photo(SessionBench& bench) {
 FindingDraft finding(const Job& job) {
     FindingDraft draft;
     draft.shot = job.all<Shot>()[0].id.text();
-    draft.place = kCorner;
+    draft.place = kRight;
     draft.points = {{0.4, 0.5}};
     draft.component = "pads";
     draft.defect = "thin";
@@ -104,7 +103,7 @@ TEST_CASE("a note of ten thousand characters, emoji and right-to-left is kept as
 TEST_CASE("turning the phone in the middle of a drag marks nothing that was not meant, and loses nothing") {
     AppBench bench;
     take_photo(bench);
-    bench.apply(GoTo{{Screen::photo, kCorner, bench.job().all<Shot>()[0].id.text()}});
+    bench.apply(GoTo{{Screen::photo, kRight, bench.job().all<Shot>()[0].id.text()}});
     bench.host->stage().happened();
     bench.hands->settle();
     REQUIRE(bench.tap("Box"));
@@ -153,7 +152,7 @@ TEST_CASE("photos with hostile names are listed safely and taken in under their 
         CHECK(std::none_of(entry.shown.begin(), entry.shown.end(), [](char c) { return c >= 0 && c < 0x20; }));
         CHECK(entry.shown.find("\u202E") == std::string::npos);
     }
-    bench.apply(TakePhotos{paths, kCorner, Slot::other, Stage::before});
+    bench.apply(TakePhotos{paths, kRight, Slot::other, Stage::before});
     bench.run_tasks();
     CHECK(bench.job().all<Shot>().size() + bench.session().not_taken().size() == names.size());
     CHECK(bench.job().all<Shot>().size() >= names.size() - 1);  // a name that is no UTF-8 may be refused in a line

@@ -3,13 +3,11 @@
 #include <fmt/format.h>
 
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kFirst = Place::corner(1, Side::left);
-const Place kSecond = Place::corner(1, Side::right);
 
 Torque known(const Place& place) {
     Torque torque;
@@ -26,9 +24,9 @@ Torque known(const Place& place) {
 struct TorqueBench : AppBench {
     TorqueBench() {
         start_tandem();
-        apply(PutTorque{known(kFirst)});
+        apply(PutTorque{known(kLeft)});
         apply(GoInstead{{Screen::plan, {}, {}}});
-        go(kSecond);
+        go(kRight);
     }
     void go(const Place& place) {
         apply(GoTo{{Screen::torque, place, {}}});
@@ -52,7 +50,7 @@ TEST_CASE("with figure and wrench known from the corner before, eight nuts are o
     CHECK(bench.taps <= 10);
     REQUIRE(bench.job().all<Torque>().size() == 2);
     const Torque& t = bench.last();
-    CHECK(t.place == kSecond);
+    CHECK(t.place == kRight);
     CHECK(t.target_source == "axle maker's manual, page 41");
     CHECK(t.wrench_calibrated == Date{2026, 1, 10});
     REQUIRE(t.passes.size() == 1);
@@ -103,7 +101,7 @@ TEST_CASE("the full value may be begun at once; the record then says which passe
 TEST_CASE("without the maker's figure nothing is guessed: it is asked for, with its source") {
     AppBench bench;
     bench.start_tandem();
-    bench.apply(GoTo{{Screen::torque, kFirst, {}}});
+    bench.apply(GoTo{{Screen::torque, kLeft, {}}});
     bench.host->stage().happened();
     bench.hands->settle();
     const TorqueView view = torque_view(bench.session());
@@ -137,10 +135,10 @@ TEST_CASE("an adapter changes what the wrench is set to, and is written down wit
 
     SessionBench bench;
     bench.start_tandem();
-    Torque torque = known(kFirst);
+    Torque torque = known(kLeft);
     torque.wrench = text;
     torque.passes = {{make_amount("120", "[lbf_av].[ft_i]").value(), {}}};
     bench.apply(PutTorque{torque});
-    bench.apply(GoTo{{Screen::torque, kFirst, {}}});
+    bench.apply(GoTo{{Screen::torque, kLeft, {}}});
     CHECK(torque_view(bench.session()).set_to == "106.7 lb-ft");
 }

@@ -4,13 +4,11 @@
 
 #include "app/views/work_view.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kTrailer = Place::at(Station::trailer);
-const Place kCorner = Place::corner(1, Side::left);
 
 struct WorkBench : AppBench {
     WorkBench() { start_tandem(); }
@@ -107,8 +105,8 @@ TEST_CASE("a hold point is passed only with a reason, by a person whose name can
     bench.apply(PutSettings{settings});
     for (const char* step : {"U1", "U3"}) bench.mark(step, kTrailer);
     bench.read("U3", kTrailer);
-    for (const char* step : {"U5", "U6", "U8", "W1", "W2", "W3", "W4", "W5"}) bench.mark(step, kCorner);
-    bench.go(kCorner, "wheels");
+    for (const char* step : {"U5", "U6", "U8", "W1", "W2", "W3", "W4", "W5"}) bench.mark(step, kLeft);
+    bench.go(kLeft, "wheels");
     CHECK(bench.step("W6").state == StepState::held);
     bench.touch(bench.step("W6").title);
     CHECK(bench.log().shows("Go on without"));
@@ -150,7 +148,7 @@ TEST_CASE("what waits names the corner as people do, in their own words for the 
     Settings settings = bench.session().settings();
     settings.sides = SideWords::roadside_curbside;
     bench.apply(PutSettings{settings});
-    bench.go(kCorner, "disc");
+    bench.go(kLeft, "disc");
     bool named = false;
     for (const StepItem& s : procedure_view(bench.session()).steps)
         for (const StepBlock& b : s.blocks) {
@@ -174,11 +172,11 @@ TEST_CASE("the owner's look has plain words, opens no hub, and ends in an answer
         for (const WorkRow& r : group.rows) CHECK_FALSE(bench.session().work_book().procedure(r.id)->opens_hub);
     bench.mark("U1", kTrailer);
     bench.mark("U3", kTrailer);
-    bench.go(kCorner, "owner-corner");
+    bench.go(kLeft, "owner-corner");
     bench.touch("I have read it");
     bench.touch("Take the photo");
-    bench.photograph(kCorner, Slot::tread);
-    bench.go(kCorner, "owner-corner");
+    bench.photograph(kLeft, Slot::tread);
+    bench.go(kLeft, "owner-corner");
     bench.touch("Yes");
     REQUIRE(bench.job().all<Finding>().size() == 1);
     bench.go(kTrailer, "owner");

@@ -8,13 +8,11 @@
 #include "app/views/work_view.h"
 #include "core/judge/reading_names.h"
 #include "tests/app/app_bench.h"
+#include "tests/app/places.h"
 
 using namespace cotter;
 
 namespace {
-
-const Place kLeft = Place::corner(1, Side::left);
-const Place kTrailer = Place::at(Station::trailer);
 
 struct LedBench : SessionBench {
     LedBench() { start_tandem(); }

@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "core/packet/zip_reader.h"
-#include "tests/core/packet/raw_zip.h"
+#include "tests/support/raw_zip.h"
 #include "tests/support/memory_files.h"
 #include "tests/support/office_packets.h"
 

@@ -22,3 +22,11 @@ TEST_CASE("text: one line stays one line") {
     CHECK(one_line("a\nb\x1b[2J") == "a?b?[2J");
     CHECK(one_line("ééé", 4) == "éé…");
 }
+
+TEST_CASE("text: a list is split at its separators, empty parts too") {
+    using Parts = std::vector<std::string>;
+    CHECK(split("a, b, c", ", ") == Parts{"a", "b", "c"});
+    CHECK(split(",a,", ",") == Parts{"", "a", ""});
+    CHECK(split("a,b", ", ") == Parts{"a,b"});
+    CHECK(split("", ",") == Parts{""});
+}

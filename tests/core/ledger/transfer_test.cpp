@@ -10,7 +10,7 @@ using namespace cotter::ledger;
 
 namespace {
 
-void fill(LedgerBench& bench, int jobs) {
+void fill_and_revise(LedgerBench& bench, int jobs) {
     for (int i = 0; i < jobs; ++i) bench.put(office_packet(i, bench.shape, bench.photos));
     bench.put(seal(revised(office_parts(office_job(1, bench.shape), 1, bench.photos), std::string(64, '0'))));
     bench.receive();
@@ -33,7 +33,7 @@ std::unique_ptr<Ledger> another(LedgerBench& bench, const std::string& place, co
 
 TEST_CASE("ledger transfer: the same packets give the same export, whenever they came") {
     on_each_engine([](LedgerBench& bench) {
-        fill(bench, 25);
+        fill_and_revise(bench, 25);
         const auto first = exported(bench, *bench.ledger, "first");
         CHECK(first.size() == 11);
         CHECK(first.at("ledger.jsonl").size() > 100'000);
@@ -48,7 +48,7 @@ TEST_CASE("ledger transfer: the same packets give the same export, whenever they
 
 TEST_CASE("ledger transfer: a backup restores everything, and a damaged one nothing") {
     on_each_engine([](LedgerBench& bench) {
-        fill(bench, 12);
+        fill_and_revise(bench, 12);
         const std::string file = bench.path("office.zip");
         good(backup(*bench.ledger, file));
         const Digest sum = good(check_backup(*bench.files, *bench.workers, file));
@@ -73,7 +73,7 @@ TEST_CASE("ledger transfer: a backup restores everything, and a damaged one noth
 
 TEST_CASE("ledger transfer: a ledger moves to another place by one call, verified") {
     on_each_engine([](LedgerBench& bench) {
-        fill(bench, 12);
+        fill_and_revise(bench, 12);
         const auto there = another(bench, bench.another_place(), "photos2");
         const Digest sum = good(copy(*bench.ledger, *there));
         CHECK(sum == good(digest(*bench.ledger)));

@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "core/packet/bag.h"
-#include "tests/core/packet/raw_zip.h"
+#include "tests/support/raw_zip.h"
 
 namespace cotter::test {
 

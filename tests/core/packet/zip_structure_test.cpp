@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "tests/core/packet/bag_maker.h"
-#include "tests/core/packet/raw_zip.h"
+#include "tests/support/raw_zip.h"
 
 using namespace cotter;
 using namespace cotter::test;

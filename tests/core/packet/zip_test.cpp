@@ -5,7 +5,7 @@
 
 #include "core/packet/zip_writer.h"
 #include "tests/core/packet/bag_maker.h"
-#include "tests/core/packet/raw_zip.h"
+#include "tests/support/raw_zip.h"
 
 using namespace cotter;
 using namespace cotter::test;

@@ -13,7 +13,7 @@ using namespace cotter::made;
 
 namespace {
 
-Bytes photo(int width, int height) {
+Bytes turned_photo(int width, int height) {
     return with_exif(jpeg(width, height, [=](int x, int y) { return four_corners(x, y, width, height); }),
                      {.orientation = 6, .taken = "2026:05:14 08:05:12", .offset = "-05:00"});
 }
@@ -24,7 +24,8 @@ TEST_CASE("vault: several threads may take in the same and other photos at once"
     MemoryFiles files;
     SerialWorkers workers;
     PhotoVault vault{files, workers, "book"};
-    const std::vector<Bytes> photos{photo(40, 30), photo(50, 30), photo(40, 30), photo(60, 30)};
+    const std::vector<Bytes> photos{turned_photo(40, 30), turned_photo(50, 30), turned_photo(40, 30),
+                                    turned_photo(60, 30)};
     std::vector<int> ok(photos.size());
     {
         std::vector<std::jthread> threads;

@@ -1,5 +1,5 @@
 // Headers put together as texts.
-#include "tests/core/packet/raw_zip.h"
+#include "tests/support/raw_zip.h"
 
 #include <zlib.h>
 
