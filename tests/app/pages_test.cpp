@@ -1,8 +1,6 @@
 // Every page, at every size and type size, from every kind of book: the laws of the screens hold from top to bottom.
-// With COTTER_PAGES=few in the environment each kind of book is walked at one size and one type size, another for each
-// kind: for the run with sanitizers, which looks for other faults and takes many times as long.
+// Where few() rounds are wanted each kind of book is walked at one size and one type size, another for each kind.
 #include <array>
-#include <cstdlib>
 #include <string_view>
 #include <utility>
 #include <vector>
@@ -12,6 +10,7 @@
 
 #include "app/driver/audit.h"
 #include "tests/app/app_books.h"
+#include "tests/support/effort.h"
 
 using namespace cotter;
 
@@ -23,8 +22,7 @@ constexpr std::array<TypeSize, 3> kTypes{TypeSize::regular, TypeSize::large, Typ
 using Walk = std::pair<Point, TypeSize>;
 
 std::vector<Walk> walks_of(BookKind kind) {
-    const char* pages = std::getenv("COTTER_PAGES");
-    if (pages != nullptr && std::string_view(pages) == "few") {
+    if (test::few()) {
         const auto n = static_cast<std::size_t>(kind);
         return {{kSizes[n % kSizes.size()], kTypes[(n + n / kSizes.size()) % kTypes.size()]}};
     }
@@ -80,7 +78,7 @@ int offences_of(BookKind kind) {
             found += offences_down(bench,
                                    fmt::format("{} book, {}x{}, type {}, {} {}", book_name(kind), size.x, size.y,
                                                name_of(type), name_of(route.screen), route.place.text()),
-                                   30);
+                                   test::few() ? 8 : 30);
         }
     }
     return found;

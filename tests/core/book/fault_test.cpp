@@ -1,6 +1,7 @@
 // The N-th-failure loop over everything that writes a book: each call of the disk fails in turn, once and from then
 // on; afterwards the book is whole and holds the job as it was before or as it is after, never between.
 #include "tests/core/book/book_bench.h"
+#include "tests/support/effort.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -85,7 +86,8 @@ struct Loop {
         for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
             for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on})
                 for (const auto then : {Then::look, Then::try_again})
-                    for (int n = 1; round(operation, n, kind, mode, then); n += stride) REQUIRE(n < 5'000);
+                    for (int n = 1; round(operation, n, kind, mode, then); n += few() ? 3 * stride : stride)
+                        REQUIRE(n < 5'000);
     }
 };
 
@@ -140,7 +142,7 @@ TEST_CASE("book faults: making a new book") {
     for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
         for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on}) {
             int failures = 1;
-            for (int n = 1; failures > 0; ++n) {
+            for (int n = 1; failures > 0; n += few() ? 3 : 1) {
                 REQUIRE(n < 1'000);
                 TempFolder folder;
                 FaultVfs vfs;

@@ -6,6 +6,7 @@
 #include "core/photo/vault.h"
 #include "core/store/sql.h"
 #include "core/store/sqlite.h"
+#include "tests/support/effort.h"
 #include "tests/support/fault_vfs.h"
 #include "tests/support/memory_files.h"
 
@@ -77,7 +78,7 @@ TEST_CASE("ledger faults: every failing call of the database's disk") {
     int injected = 0;
     for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
         for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on})
-            for (int n = 1, failures = 1; failures > 0; n += 3) {
+            for (int n = 1, failures = 1; failures > 0; n += few() ? 11 : 3) {
                 REQUIRE(n < 3'000);
                 Office office;
                 office.vfs.fail_call(n, kind, mode);
@@ -100,7 +101,7 @@ TEST_CASE("ledger faults: every failing call of the vault's and the packets' dis
     for (const Errc code : {Errc::io, Errc::no_space})
         for (const auto mode : {MemoryFiles::Mode::once, MemoryFiles::Mode::from_then_on}) {
             bool struck = true;
-            for (int n = 1; struck; ++n) {
+            for (int n = 1; struck; n += few() ? 5 : 1) {
                 REQUIRE(n < 3'000);
                 Office office;
                 office.files.fail_call(n, code, mode);
