@@ -185,8 +185,8 @@ FieldAnswer text_field(UiContext& ui, const Name& name, const FieldSpec& spec) {
     draw_text(ui, show_hint ? hint : laid, at.text,
               {show_hint ? ui.theme.second : paint.text, paint.ground, Align::left, true, id});
     if (!spec.error.empty()) draw_text(ui, error, at.error, {page.text, page.ground});
-    ui.log.targets.push_back({id, std::string(name.label), text, Role::field, at.box, seen_part(at.box), spec.enabled,
-                              active, false, ui.log.drawing});
+    log_target(ui, {id, std::string(name.label), text, Role::field, at.box, seen_part(at.box), spec.enabled, active,
+                    false, ui.log.drawing});
     if (active) tell_keyboard(ui, {id, at.box, spec.kind, std::string(name.label), text, spec.max_bytes});
     return answer;
 }

@@ -38,6 +38,11 @@ std::uint32_t id_of(const Name& name) {
     return ImGui::GetID(tagged(name.key).c_str());
 }
 
+void log_target(UiContext& ui, Target target) {
+    if (ui.state.reached == target.id) bring_to_sight(target.rect);
+    ui.log.targets.push_back(std::move(target));
+}
+
 Press press_area(UiContext& ui, const Name& name, const Rect& rect, const PressSpec& spec) {
     Press press;
     press.id = id_of(name);
@@ -51,10 +56,9 @@ Press press_area(UiContext& ui, const Name& name, const Rect& rect, const PressS
     press.focused = ImGui::IsItemFocused() && !ImGui::GetCurrentContext()->NavDisableHighlight;
     press.held = spec.enabled && (ImGui::IsItemActive() || finger_on(ui, seen));
     press.long_pressed = spec.enabled && long_press_on(ui, seen);
-    if (ui.state.reached == press.id) bring_to_sight(rect);
     ImGui::GetCurrentWindow()->DC.CursorPos = after;  // SetCursorScreenPos would want an item to follow
-    ui.log.targets.push_back({press.id, std::string(name.label), std::string(spec.value), spec.role, rect, seen,
-                              spec.enabled, spec.chosen, spec.main, ui.log.drawing});
+    log_target(ui, {press.id, std::string(name.label), std::string(spec.value), spec.role, rect, seen, spec.enabled,
+                    spec.chosen, spec.main, ui.log.drawing});
     return press;
 }
 

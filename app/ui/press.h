@@ -24,6 +24,8 @@ struct Press {
 };
 
 [[nodiscard]] std::uint32_t id_of(const Name& name);  // within the current ImGui id scope
+// What is tapped by other means than press_area() is logged by this.
+void log_target(UiContext& ui, Target target);
 Press press_area(UiContext& ui, const Name& name, const Rect& rect, const PressSpec& spec);
 
 // Keys below belong to this group until the end of the scope.

@@ -18,7 +18,8 @@ export class Mirror {
         this.#said = said;
         this.#press = press;
         this.#reach = reach;
-        // What asks for an element to be shown would shift all of them from their places on the canvas.
+        // Where a browser does not know `overflow: clip`, whoever asks for an element to be shown would shift all of them
+        // from their places on the canvas.
         root.addEventListener('scroll', () => root.scrollTo(0, 0));
     }
 
@@ -70,6 +71,7 @@ export class Mirror {
         element.tabIndex = -1; // keys go to the program, which has a focus of its own
         element.addEventListener('click', (event) => {
             event.preventDefault();
+            this.#root.scrollTo(0, 0);
             if (element.dataset.away === 'true') this.#reach(Number(element.dataset.id));
             if (element.dataset.away === 'true' || !element.isConnected) return; // something else lies there
             const box = element.getBoundingClientRect();
