@@ -16,6 +16,7 @@ using namespace cotter;
 
 std::unique_ptr<Page> the_page;  // of this program; the script's calls have no other way to it
 std::string answer;              // the text given back last; valid until the next call that gives one
+bool earlier_may_open = false;   // why the_page is not there yet lies in the book's bytes
 
 constexpr double kMs = 1000;
 
@@ -49,14 +50,22 @@ PageSize size_of(float width, float height, float px_per_dp, float left, float t
 
 extern "C" {
 
-// "" or why it does not open, as one line.
+// "" or why it does not open. Not where, nor what to do, when it is the book that does not: its folder means nothing
+// here.
 EMSCRIPTEN_KEEPALIVE const char* cotter_open(float width, float height, float px_per_dp, float left, float top,
                                              float right, float bottom, double now_ms) {
     auto page = std::make_unique<Page>();
     const auto opened = page->open(size_of(width, height, px_per_dp, left, top, right, bottom), now_ms / kMs);
-    answer = opened ? "" : opened.error().line();
+    earlier_may_open = !opened && opened.error().code != Errc::too_new && opened.error().code != Errc::not_found;
+    answer = opened ? "" : earlier_may_open ? opened.error().what : opened.error().line();
     if (opened) the_page = std::move(page);
     return answer.c_str();
+}
+
+// Whether another copy of the book may open where this one did not: not when it is newer than the program, nor when one
+// of the program's own files is missing.
+EMSCRIPTEN_KEEPALIVE int cotter_earlier_may_open() {
+    return earlier_may_open;
 }
 
 EMSCRIPTEN_KEEPALIVE void cotter_resize(float width, float height, float px_per_dp, float left, float top, float right,

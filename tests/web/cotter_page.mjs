@@ -63,7 +63,7 @@ export class Hands {
     }
 
     async rest() {
-        await this.page.waitForFunction(() => window.cotter?.screen.resting && window.cotter.disk.settled, null, { timeout: 60000 });
+        await this.page.waitForFunction(() => window.cotter?.screen.resting && (window.cotter.disk.settled || window.cotter.disk.settledAlone), null, { timeout: 60000 });
     }
 
     labels() { return this.page.$$eval('#mirror > *', (all) => all.map((e) => e.dataset.label ?? e.textContent)); }

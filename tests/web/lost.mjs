@@ -2,10 +2,11 @@
 // from the spare copy, with its photos, and a word about it; then both copies are whole again. The last part shows when a
 // browser does so: killed between the two writes that make a record of its log, it appends to the torn record at the next
 // start, and at the start after that holds the database to be corrupt.
+// Nor does a browser that cannot open its database: the book opens from the spare copy, which goes on alone.
 //
 // usage: lost.mjs
 import { execFileSync } from 'node:child_process';
-import { appendFileSync, readdirSync, rmSync } from 'node:fs';
+import { appendFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { check, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
 
@@ -96,6 +97,60 @@ const torn = pictures(await takeBook(browser.page, join(folder, 'after')));
 check('after a torn record all photos are there', torn.join() === kept.join(), kept, torn);
 check('and every step', steps('after') === steps('torn'), steps('torn'), steps('after'));
 console.log(`torn record: ${await browser.page.isVisible('#notice') ? 'the browser threw its database away' : 'the browser mended it'}; all is there`);
+await browser.context.close();
+
+// A file stands where the browser keeps its databases.
+const databases = join(profile, 'Default', 'IndexedDB');
+async function shutOut(work) {
+    renameSync(databases, `${databases}-away`);
+    writeFileSync(databases, '');
+    browser = await open(profile);
+    await browser.hands.start(server.url);
+    await browser.hands.expect('This browser does not open its database');
+    await browser.page.getByText('Understood').click();
+    await browser.hands.expect('not saved: this browser does not open its database');
+    await work(browser);
+    await browser.hands.rest();
+    await kill();
+    rmSync(databases, { recursive: true, force: true });
+    renameSync(`${databases}-away`, databases);
+    browser = await open(profile);
+    await browser.hands.start(server.url);
+}
+const settled = (page) => page.waitForFunction(() => window.cotter.disk.settled && window.cotter.spare.settled);
+
+await shutOut(async ({ hands }) => {
+    await hands.tap('Before: at the line');
+    await hands.tap('Photo');
+    await hands.choose('Take a photo', photo('06_A2-R_rotor-lip.jpg'));
+    await hands.expect('Point', 60000);
+    await hands.back();
+});
+await browser.hands.expect('It is back from its second copy');
+await settled(browser.page);
+const more = pictures(await takeBook(browser.page, join(folder, 'alone')));
+check('what was done in the second copy alone is in the book', more.length > kept.length && kept.every((path) => more.includes(path)), kept, more);
+check('and every step', Number(steps('alone')) > Number(steps('after')), steps('after'), steps('alone'));
+await browser.page.getByText('Understood').click();
+
+// The first copy went on by itself before the database was shut: what it calls saved counts.
+await browser.page.evaluate(() => { Cache.prototype.put = () => new Promise(() => {}); });
+await browser.hands.tap('Before: below');
+await browser.page.waitForFunction(() => window.cotter.disk.settled);
+await takeBook(browser.page, join(folder, 'saved'));
+await kill();
+await shutOut(async ({ hands }) => { await hands.taps('Before: at the line', 'Before: below', 'Before: at the line'); });
+await browser.hands.expect('is not in the book');
+await takeBook(browser.page, join(folder, 'parted'));
+check('what was saved is there', steps('parted') === steps('saved'), steps('saved'), steps('parted'));
+await browser.page.getByText('Understood').click();
+await browser.hands.tap('Before: at the line');
+await settled(browser.page);
+check('both copies are one again', await browser.page.evaluate(async () => {
+    const image = await window.cotter.spare.constructor.find();
+    return image.left === undefined && image.mark === (await new window.cotter.store.constructor().load()).mark;
+}));
+console.log('a database that does not open: the second copy goes on alone, and joins the first one again');
 console.log(`lost twice, ${steps('second').trim()} steps and ${kept.length} pictures back each time`);
 await browser.context.close();
 process.exit(0);

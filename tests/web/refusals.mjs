@@ -5,7 +5,7 @@
 import { join } from 'node:path';
 import { check, identify, open, photo, scratch, serve } from './cotter_page.mjs';
 
-// Breaks the store as window.broken says: 'quota' at each put, 'abort' of each writing transaction, 'open' of the base.
+// Breaks the store as window.broken says: 'quota' at each put, 'abort' of each writing transaction.
 function breakStore() {
     const put = IDBObjectStore.prototype.put;
     IDBObjectStore.prototype.put = function (...values) {
@@ -66,9 +66,11 @@ async function secondTab({ context }, url) {
     await second.close();
 }
 
-async function damagedBook(profile, url) {
+// With the second copy, or from the image that was found sound last.
+async function damagedBook(profile, url, second) {
     const browser = await open(profile);
     await browser.page.goto(`${url}manifest.webmanifest`);
+    if (!second) await browser.page.evaluate(() => caches.delete('book-spare'));
     await browser.page.evaluate(async () => {
         const request = indexedDB.open('cotter', 1);
         await new Promise((done) => { request.onsuccess = done; });
@@ -81,7 +83,9 @@ async function damagedBook(profile, url) {
     });
     await browser.hands.start(url).catch(() => {});
     await browser.hands.expect('An earlier state');
-    console.log(await browser.page.textContent('#notice p'));
+    const said = await browser.page.textContent('#notice p');
+    check('no word of folders', said.includes('The book was damaged (') && !said.includes('folder'), said);
+    console.log(said);
     await browser.page.getByText('Understood').click();
     await browser.page.waitForFunction(() => window.cotter && document.querySelector('#notice').hidden);
     // The sound image may have been taken on a page below the corner's.
@@ -111,6 +115,7 @@ await browser.page.waitForFunction(async () => {
     return Boolean(await new Store().good());
 });
 await browser.context.close();
-await damagedBook(profile, server.url);
+await damagedBook(profile, server.url, true);
+await damagedBook(profile, server.url, false);
 console.log('no room, a failing store, a second tab, a damaged book, no photo, a dead worker: each said, nothing lost');
 process.exit(0);

@@ -9,7 +9,7 @@ import { storageFacts } from './storage.js';
 import { Store } from './store.js';
 
 const kScripts = './main.js'; // another bundle, which takes longer to be there
-const kTries = 5, kTryAgain = 200; // ms; a page that is loaded anew may still have the book for a moment
+const kTries = 5, kTryAgain = 200; // ms; a page that is loaded anew may still have the book, or its database, for a moment
 
 const tell = (name, value, moved = []) => postMessage({ name, value }, moved);
 const later = (ms) => new Promise((resolve) => setTimeout(resolve, ms));
@@ -36,6 +36,19 @@ async function share(name, promise) {
 async function lettersOf() {
     const answer = await globalThis.caches?.match('letters', { cacheName: kLetters });
     return await answer?.arrayBuffer() ?? null;
+}
+
+// As the store has it; {unread: why, …} when the browser does not open its database.
+async function bookOf() {
+    for (let tries = 1;; ++tries) {
+        try {
+            return await new Store().load();
+        } catch (error) {
+            const unread = error?.name ?? 'unknown';
+            if (tries === kTries || unread === 'TimeoutError') return { unread, files: new Map(), blobs: new Map(), mark: 0 };
+            await later(kTryAgain);
+        }
+    }
 }
 
 // Whether the book is ours: two pages would write over each other's. Held as long as this thread lives.
@@ -96,7 +109,7 @@ async function start() {
     const prepared = Promise.all([scripts, program, files]).then(prepare);
     for (const promise of [program, files, prepared]) promise.catch(() => {}); // each is awaited below
     if (!await ours) return; // another page has it
-    const [book, letters] = await Promise.all([share('book', new Store().load()), share('letters', lettersOf().catch(() => null)),
+    const [book, letters] = await Promise.all([share('book', bookOf()), share('letters', lettersOf().catch(() => null)),
         share('spare', Spare.find()), share('storage', storageFacts().catch(() => ({}))), program, files]);
     try {
         rehearse(await scripts, await prepared, { letters, book: book.files, ...await order });

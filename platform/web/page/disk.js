@@ -1,12 +1,13 @@
 // Keeps the program's book in the store. The program writes into memory, as if to a disk; after each frame what changed
 // goes into the store in one transaction: the changed chunks of the book's files and the new photos together. What the
 // program calls written counts up; `kept` follows when the transaction is complete, and 'saved' is shown only then. The
-// spare copy follows.
+// spare copy follows. When the store cannot be read the spare copy goes on alone, and nothing is called saved.
 
 import { kChunk } from './store.js';
 
 const kRetry = 3000; // ms
 const kBook = '/book';
+const kAlone = 'this browser does not open its database, only a second copy is kept; send the packet, then close all of the browser and open this page again';
 const passing = (path) => path.startsWith('/inbox/') || path.startsWith('/letters/') || path.startsWith('/book/packets/') || path.endsWith('.part');
 
 function words(error) {
@@ -21,6 +22,7 @@ export class Disk {
     #shadow = new Map();    // path -> the bytes as the store has them
     #looked = 0;            // when the files were looked at last, ms
     #dirtyBlobs = new Set();
+    #alone = false;
     #busy = false; #again = false; #retry = 0;
     #wrote = 0;
     kept = 0;
@@ -53,6 +55,13 @@ export class Disk {
         for (const [path, blob] of spare.blobs) this.blobs.set(path, blob);
     }
 
+    // The same when the store cannot be read.
+    goOnAlone(fs, spare, mark) {
+        this.restore(fs, { ...spare, mark });
+        this.#alone = true;
+        this.trouble = kAlone;
+    }
+
     // The book goes back to an earlier image; the store follows with the next commit.
     goBack(files) {
         for (const path of this.#paths()) this.#fs.unlink(path);
@@ -62,6 +71,7 @@ export class Disk {
 
     written() { return ++this.#wrote; }
     get settled() { return !this.#busy && this.kept === this.#wrote && this.trouble === ''; }
+    get settledAlone() { return this.#alone && !this.#busy && this.trouble === kAlone; }
     files() { return this.#paths().map((path) => [path, this.#bytes(path).slice()]); }
 
     #paths() {
@@ -119,9 +129,11 @@ export class Disk {
         try {
             await this.#commit(change);
             this.#busy = false;
-            this.#spare.keep(change, this.#mark);
-            this.#tell(wrote, '');
-            this.#onDisk(change.blobs);
+            this.#tell(wrote, this.#alone ? kAlone : '');
+            if (!this.#alone) {
+                this.#spare.keep(change, this.#mark);
+                this.#onDisk(change.blobs);
+            }
             if (this.#again) this.keep();
         } catch (error) {
             this.#busy = false;
@@ -139,10 +151,14 @@ export class Disk {
     // When there is no room the spare copy makes some.
     async #commit(change) {
         const commit = () => this.#store.commit(change, this.#mark + 1);
-        await commit().catch(async (error) => {
-            if (error?.name !== 'QuotaExceededError' || !await this.#spare.shed()) throw error;
-            await commit();
-        });
+        if (this.#alone) {
+            await this.#spare.keepAlone(change, this.#mark + 1);
+        } else {
+            await commit().catch(async (error) => {
+                if (error?.name !== 'QuotaExceededError' || !await this.#spare.shed()) throw error;
+                await commit();
+            });
+        }
         ++this.#mark;
     }
 

@@ -16,7 +16,10 @@ import { Work } from './work.js';
 
 const kOffer = 200, kReadAhead = 500, kKeepLetters = 1000, kKeepCopies = 1500; // ms after the first frame was asked for
 
-function say(title, text, button) {
+const kNoRoom = 'This device has no room left: free some space, then try again.';
+const anew = () => location.reload();
+
+function say(title, text, button, pressed = anew) {
     clearTimeout(cotterEarly.slow);
     const notice = document.getElementById('notice');
     notice.querySelector('h1').textContent = title;
@@ -25,7 +28,7 @@ function say(title, text, button) {
     if (button) {
         const element = document.createElement('button');
         element.textContent = button;
-        element.addEventListener('click', () => location.reload());
+        element.addEventListener('click', pressed);
         notice.append(element);
     }
     notice.hidden = false;
@@ -35,6 +38,7 @@ function calls(Module) {
     const number = (name, count) => Module.cwrap(name, 'number', Array(count).fill('number'));
     return {
         open: Module.cwrap('cotter_open', 'string', Array(8).fill('number')),
+        earlierMayOpen: number('cotter_earlier_may_open', 0),
         resize: number('cotter_resize', 8),
         frame: number('cotter_frame', 1),
         finger: number('cotter_finger', 5),
@@ -134,30 +138,42 @@ async function keepCopies({ disk, store }) {
     await store.keepGood(disk.files());
 }
 
-// The book into the program's memory, as the store has it; as the spare copy has it when the store has lost it. What there
-// is to say of it, or ''.
-async function layOut({ disk, spare, Module }, kept) {
-    const copy = spare.mark > kept.mark ? await spare.load().catch(() => null) : null;
+const time = (at) => new Date(at).toLocaleString();
+const secondCopy = ({ spare }) => spare.load().catch(() => null); // null: there is none, or it is not whole
+
+// The book into the program's memory, as the store has it; as the spare copy has it when the store has lost it or cannot be
+// read. What there is to say of it, or ''.
+async function layOut(parts, kept) {
+    const { disk, spare, Module } = parts;
+    const copy = kept.unread || spare.isAhead(kept.mark) ? await secondCopy(parts) : null;
+    if (copy && kept.unread) {
+        disk.goOnAlone(Module.FS, copy, spare.mark);
+        return `This browser does not open its database. The book is here from its second copy, as it was on ${time(copy.at)}; what you change is kept there alone. Send what is done off this device, then close all of the browser and open this page again.`;
+    }
+    if (kept.unread)
+        throw new Error(kept.unread === 'QuotaExceededError' ? kNoRoom : `This browser does not open its database (${kept.unread}), where the book is. Nothing was deleted. Close all of the browser, see that the device has room, then try again.`);
     if (!copy) {
         disk.restore(Module.FS, kept);
-        return '';
+        return spare.hasParted(kept.mark) ? `The browser's database opens again, and is newer than the second copy was. What was changed in that copy up to ${time(spare.at)} is not in the book.` : '';
     }
     disk.restoreSpare(Module.FS, { ...kept, mark: spare.mark }, copy);
-    return `This browser had lost the book. It is back from its second copy, as it was on ${new Date(copy.at).toLocaleString()}. Look it through, and send what is done off this device.`;
+    return `This browser had lost the book, or its last changes. It is back from its second copy, as it was on ${time(copy.at)}. Look it through, and send what is done off this device.`;
 }
 
-// '' or why not. A book that does not open is put back to the last sound image.
+// {trouble: '' or why not, said}. A book that does not open is put back from the second copy, or else to the last image that
+// was found sound.
 async function openBook(parts) {
     const { program, screen, disk, store } = parts;
     const open = () => program.open(...screen.size(), performance.now());
     const trouble = open();
-    if (trouble === '') return { trouble: '' };
-    const good = await store.good().catch(() => undefined);
-    if (!good) return { trouble };
-    disk.goBack(good.files);
-    const again = open();
-    const day = new Date(good.at).toLocaleString();
-    return { trouble: again, said: again === '' ? `The book was damaged (${trouble}). It is as it was on ${day}.` : '' };
+    if (trouble === '' || !program.earlierMayOpen()) return { trouble };
+    for (const earlier of [() => secondCopy(parts), () => store.good()]) {
+        const copy = await earlier().catch(() => null);
+        if (!copy) continue;
+        disk.goBack(copy.files);
+        if (open() === '') return { trouble: '', said: `The book was damaged (${trouble}). It is as it was on ${time(copy.at)}.` };
+    }
+    return { trouble: `It is damaged (${trouble}), and this browser has no sound copy of it. Nothing was deleted.` };
 }
 
 function wire(parts) {
@@ -238,7 +254,7 @@ async function start() {
     parts.screen.soon();
     clearTimeout(slow);
     notice.hidden = true;
-    if (said) say('An earlier state', said, 'Understood');
+    if (said) say('An earlier state', said, 'Understood', () => { notice.hidden = true; });
     setTimeout(offerToInstall, kOffer);
     setTimeout(parts.program.readAhead, kReadAhead);
     setTimeout(() => {
@@ -252,7 +268,7 @@ async function start() {
 
 export function begin() {
     start().catch((error) => {
-        const shown = error?.name === 'QuotaExceededError' ? 'This device has no room left: free some space.' : String(error?.message ?? error);
+        const shown = error?.name === 'QuotaExceededError' ? kNoRoom : String(error?.message ?? error);
         say('Cotter does not start', shown, 'Try again');
     });
 }

@@ -3,6 +3,9 @@
 // here. It follows the first copy by a moment and counts the same marks, so a mark ahead of the first one's tells the loss.
 // When room is short it is given up before anything else.
 //
+// When the first copy cannot be read this one goes on alone, and remembers the mark at which it left the first one: only
+// if that has not gone on by itself does its work count.
+//
 // Chunks and photos are entries of their own, never overwritten; the entry 'image' names those that make the book, and
 // is written last.
 
@@ -15,7 +18,7 @@ const at = (name) => new URL(`spare/${name}`, location.href).href;
 
 export class Spare {
     #cache = null;  // opened when it is first needed; null then: not offered
-    #image = null;  // {mark, at, next, files: {path: {size, chunks: [name]}}, blobs: {path: name}}, or null: none is kept
+    #image = null;  // {mark, left, at, next, files: {path: {size, chunks: [name]}}, blobs: {path: name}}, or null: none is kept
     #work = Promise.resolve();
     #waiting = 0;
 
@@ -32,6 +35,13 @@ export class Spare {
 
     goOn(image) { this.#image = image; }
     get mark() { return this.#image?.mark ?? -1; } // -1: there is none
+    get at() { return this.#image?.at ?? 0; }      // ms: when it was last changed
+
+    // Whether it has all that a first copy with this mark has, and more.
+    isAhead(mark) { return this.mark > mark && (this.#image.left ?? this.mark) >= mark; }
+
+    // Whether it has changes that were made alone, and a first copy with this mark has others.
+    hasParted(mark) { return this.#image?.left !== undefined && this.#image.left < mark; }
 
     async #open() { return this.#cache ??= await globalThis.caches?.open(kCache) ?? null; }
 
@@ -63,9 +73,16 @@ export class Spare {
         this.#soon(() => this.#write(change, mark));
     }
 
+    // The same while there is no first copy. Nothing is given up when it fails; the caller is told.
+    async keepAlone(change, mark) {
+        const work = this.#work.then(() => this.#write(change, mark, this.#image.left ?? this.#image.mark));
+        this.#work = work.catch(() => {});
+        await work;
+    }
+
     // Once a start: all that the first copy holds, when this one is behind it.
     catchUp(files, blobs, mark) {
-        if (this.#image?.mark === mark) return;
+        if (this.#image?.mark === mark && this.#image.left === undefined) return;
         this.#soon(async () => {
             if (!await this.#open()) return;
             const { quota = 0, usage = 0 } = await navigator.storage?.estimate?.() ?? {};
@@ -99,7 +116,7 @@ export class Spare {
         for (const request of await cache?.keys() ?? []) await cache.delete(request);
     }
 
-    async #write(change, mark) {
+    async #write(change, mark, left = undefined) {
         if (!this.#image) return; // not copied yet, or given up
         const next = structuredClone(this.#image);
         const old = [];
@@ -130,7 +147,7 @@ export class Spare {
             if (next.blobs[path]) old.push(next.blobs[path]);
             delete next.blobs[path];
         }
-        Object.assign(next, { mark, at: Date.now() });
+        Object.assign(next, { mark, left, at: Date.now() });
         await cache.put(at('image'), new Response(JSON.stringify(next)));
         this.#image = next;
         for (const name of old) await cache.delete(at(name));

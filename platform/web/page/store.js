@@ -3,6 +3,8 @@
 
 export const kChunk = 65536; // bytes of a file in one record
 
+const kPatience = 10000; // ms; a browser's database has been known never to answer
+
 const kStores = ['files', 'chunks', 'blobs', 'good'];
 
 function answer(request) {
@@ -28,7 +30,9 @@ export class Store {
         request.onupgradeneeded = () => {
             for (const name of kStores) request.result.createObjectStore(name);
         };
-        const db = await answer(request);
+        const late = new Promise((_, reject) =>
+            setTimeout(() => reject(new DOMException('no answer', 'TimeoutError')), kPatience));
+        const db = await Promise.race([answer(request), late]);
         db.onclose = () => { this.#db = null; }; // the browser may close it at any time; the next call opens it again
         db.onversionchange = () => db.close();
         this.#db = db;
