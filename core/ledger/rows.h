@@ -24,7 +24,7 @@ inline constexpr std::string_view kPacketColumns =
 // From −1 for none.
 [[nodiscard]] std::optional<Grade> grade_of(std::int64_t number);
 
-// Collects conditions with their values: where.add("job.n > ?", 5) numbers the placeholders.
+// Collects conditions with their values: where.add("job.n > ?", 5) numbers the parameters.
 class Conditions {
 public:
     explicit Conditions(SqlValues values = {}) : values_(std::move(values)) {}

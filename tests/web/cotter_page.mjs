@@ -176,3 +176,17 @@ export async function identify(hands, first = 'Begin the first job') {
     await hands.type('NUR-07');
     await hands.tap('To the plan');
 }
+
+// From the plan to the packet in the folder: its path.
+export async function handOver({ hands, page }, folder) {
+    await hands.taps('Hand over', 'Sign off', 'Handed over by');
+    await hands.type('R. Alder');
+    await hands.taps('Sign', 'Make the packet');
+    await hands.expect('found valid', 120000);
+    const box = await hands.find('Send the packet');
+    const [download] = await Promise.all([page.waitForEvent('download'),
+        page.touchscreen.tap(box.x + box.w / 2, box.y + box.h / 2)]);
+    const path = join(folder, download.suggestedFilename());
+    await download.saveAs(path);
+    return path;
+}

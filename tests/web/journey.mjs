@@ -7,7 +7,7 @@ import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readFileSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { check, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
+import { check, handOver, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
 
 const [cotter] = process.argv.slice(2);
 const kNuts = [1, 5, 3, 7, 2, 6, 4, 8];
@@ -52,20 +52,6 @@ async function level(hands) {
     await hands.back();
 }
 
-async function handOver(hands, page, folder) {
-    await hands.back();
-    await hands.taps('Hand over', 'Sign off', 'Handed over by');
-    await hands.type('R. Alder');
-    await hands.taps('Sign', 'Make the packet');
-    await hands.expect('found valid', 120000);
-    const box = await hands.find('Send the packet');
-    const [download] = await Promise.all([page.waitForEvent('download'),
-        page.touchscreen.tap(box.x + box.w / 2, box.y + box.h / 2)]);
-    const path = join(folder, download.suggestedFilename());
-    await download.saveAs(path);
-    return path;
-}
-
 function sha256(path) { return createHash('sha256').update(readFileSync(path)).digest('hex'); }
 
 // The same book, packed by the program.
@@ -86,7 +72,8 @@ async function journey(browser, folder, name) {
     await measure(hands);
     await torque(hands);
     await level(hands);
-    const packet = await handOver(hands, page, work);
+    await hands.back();
+    const packet = await handOver(browser, work);
     console.log(execFileSync(cotter, ['check', packet], { encoding: 'utf8' }).split('\n')[0]);
     return packet;
 }

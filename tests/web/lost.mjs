@@ -8,7 +8,7 @@
 import { execFileSync } from 'node:child_process';
 import { appendFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { check, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
+import { check, handOver, identify, open, photo, scratch, serve, takeBook } from './cotter_page.mjs';
 
 const folder = scratch();
 const profile = join(folder, 'profile');
@@ -101,9 +101,16 @@ await browser.context.close();
 
 // A file stands where the browser keeps its databases.
 const databases = join(profile, 'Default', 'IndexedDB');
-async function shutOut(work) {
+function shut() {
     renameSync(databases, `${databases}-away`);
     writeFileSync(databases, '');
+}
+function unshut() {
+    rmSync(databases, { recursive: true, force: true });
+    renameSync(`${databases}-away`, databases);
+}
+async function shutOut(work) {
+    shut();
     browser = await open(profile);
     await browser.hands.start(server.url);
     await browser.hands.expect('This browser does not open its database');
@@ -112,8 +119,7 @@ async function shutOut(work) {
     await work(browser);
     await browser.hands.rest();
     await kill();
-    rmSync(databases, { recursive: true, force: true });
-    renameSync(`${databases}-away`, databases);
+    unshut();
     browser = await open(profile);
     await browser.hands.start(server.url);
 }
@@ -139,7 +145,11 @@ await browser.hands.tap('Before: below');
 await browser.page.waitForFunction(() => window.cotter.disk.settled);
 await takeBook(browser.page, join(folder, 'saved'));
 await kill();
-await shutOut(async ({ hands }) => { await hands.taps('Before: at the line', 'Before: below', 'Before: at the line'); });
+await shutOut(async (alone) => {
+    await alone.hands.taps('Before: at the line', 'Before: below', 'Before: at the line');
+    while (!await alone.hands.shows('Hand over')) await alone.hands.back();
+    await handOver(alone, folder); // as the header asks for
+});
 await browser.hands.expect('is not in the book');
 await takeBook(browser.page, join(folder, 'parted'));
 check('what was saved is there', steps('parted') === steps('saved'), steps('saved'), steps('parted'));
@@ -150,6 +160,23 @@ check('both copies are one again', await browser.page.evaluate(async () => {
     const image = await window.cotter.spare.constructor.find();
     return image.left === undefined && image.mark === (await new window.cotter.store.constructor().load()).mark;
 }));
+await browser.context.close();
+
+// With no second copy there is nothing to open; nothing is lost by trying.
+browser = await open(profile);
+await browser.page.goto(`${server.url}manifest.webmanifest`);
+await browser.page.evaluate(() => caches.delete('book-spare'));
+await browser.context.close();
+shut();
+browser = await open(profile);
+await browser.page.goto(server.url);
+await browser.page.getByText('This browser does not open its database (').waitFor({ timeout: 60000 });
+await kill();
+unshut();
+browser = await open(profile);
+await browser.hands.start(server.url);
+await takeBook(browser.page, join(folder, 'unshut'));
+check('every step is there again', Number(steps('unshut')) > Number(steps('parted')), steps('parted'), steps('unshut'));
 console.log('a database that does not open: the second copy goes on alone, and joins the first one again');
 console.log(`lost twice, ${steps('second').trim()} steps and ${kept.length} pictures back each time`);
 await browser.context.close();

@@ -82,7 +82,7 @@ async function damagedBook(profile, url, second) {
         await new Promise((done) => { transaction.oncomplete = done; });
     });
     await browser.hands.start(url).catch(() => {});
-    await browser.hands.expect('An earlier state');
+    await browser.hands.expect('Before you go on');
     const said = await browser.page.textContent('#notice p');
     check('no word of folders', said.includes('The book was damaged (') && !said.includes('folder'), said);
     console.log(said);

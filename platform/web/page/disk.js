@@ -22,7 +22,7 @@ export class Disk {
     #shadow = new Map();    // path -> the bytes as the store has them
     #looked = 0;            // when the files were looked at last, ms
     #dirtyBlobs = new Set();
-    #alone = false;
+    #alone = false;         // the store cannot be read: the spare copy is all there is
     #busy = false; #again = false; #retry = 0;
     #wrote = 0;
     kept = 0;

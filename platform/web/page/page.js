@@ -146,18 +146,17 @@ const secondCopy = ({ spare }) => spare.load().catch(() => null); // null: there
 async function layOut(parts, kept) {
     const { disk, spare, Module } = parts;
     const copy = kept.unread || spare.isAhead(kept.mark) ? await secondCopy(parts) : null;
-    if (copy && kept.unread) {
+    if (kept.unread) {
+        if (!copy) throw new Error(kept.unread === 'QuotaExceededError' ? kNoRoom : `This browser does not open its database (${kept.unread}), where the book is. Nothing was deleted. Close all of the browser, see that the device has room, then try again.`);
         disk.goOnAlone(Module.FS, copy, spare.mark);
         return `This browser does not open its database. The book is here from its second copy, as it was on ${time(copy.at)}; what you change is kept there alone. Send what is done off this device, then close all of the browser and open this page again.`;
     }
-    if (kept.unread)
-        throw new Error(kept.unread === 'QuotaExceededError' ? kNoRoom : `This browser does not open its database (${kept.unread}), where the book is. Nothing was deleted. Close all of the browser, see that the device has room, then try again.`);
-    if (!copy) {
-        disk.restore(Module.FS, kept);
-        return spare.hasParted(kept.mark) ? `The browser's database opens again, and is newer than the second copy was. What was changed in that copy up to ${time(spare.at)} is not in the book.` : '';
+    if (copy) {
+        disk.restoreSpare(Module.FS, { ...kept, mark: spare.mark }, copy);
+        return `This browser had lost the book, or its last changes. It is back from its second copy, as it was on ${time(copy.at)}. Look it through, and send what is done off this device.`;
     }
-    disk.restoreSpare(Module.FS, { ...kept, mark: spare.mark }, copy);
-    return `This browser had lost the book, or its last changes. It is back from its second copy, as it was on ${time(copy.at)}. Look it through, and send what is done off this device.`;
+    disk.restore(Module.FS, kept);
+    return spare.hasParted(kept.mark) ? `The browser's database opens again, and is newer than the second copy was. What was changed in that copy up to ${time(spare.at)} is not in the book.` : '';
 }
 
 // {trouble: '' or why not, said}. A book that does not open is put back from the second copy, or else to the last image that
@@ -254,7 +253,7 @@ async function start() {
     parts.screen.soon();
     clearTimeout(slow);
     notice.hidden = true;
-    if (said) say('An earlier state', said, 'Understood', () => { notice.hidden = true; });
+    if (said) say('Before you go on', said, 'Understood', () => { notice.hidden = true; });
     setTimeout(offerToInstall, kOffer);
     setTimeout(parts.program.readAhead, kReadAhead);
     setTimeout(() => {
