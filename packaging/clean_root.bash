@@ -14,6 +14,7 @@ bare_debian() {
     rm -rf --one-file-system "$folder"
     quietly "$folder.log" debootstrap --variant=minbase ${2:+--cache-dir="$2"} bookworm "$folder" "$mirror" ||
         stop "debootstrap failed"
+    rm -f "$folder"/var/cache/apt/archives/*.deb
     touch "$folder.made"
 }
 
