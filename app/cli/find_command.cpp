@@ -148,27 +148,27 @@ int run_history(Ports& ports, const HistoryOptions& options) {
 
 }  // namespace
 
-Command find_command(CLI::App& app, Ports& ports) {
+Command find_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<FindOptions>();
-    CLI::App* parser = app.add_subcommand("find", "Search a ledger by the beginnings of words");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("words", options->words, "Unit, plate, VIN, place, customer, technician, finding, part, note");
-    parser->add_option("--technician", options->technician, "Only this technician's jobs");
-    parser->add_option("--customer", options->customer, "Only this customer's jobs");
-    parser->add_option("--from", options->from, "Opened on this day or later, YYYY-MM-DD");
-    parser->add_option("--until", options->until, "Opened on this day or before");
-    parser->add_flag("--open", options->open, "Only jobs with open findings");
-    parser->add_flag("--doubtful", options->doubtful, "Only jobs that are flagged or in conflict");
-    parser->add_option("--limit", options->limit, "At most so many, newest first")->check(CLI::Range(1, 1000));
+    Parser parser = all.add_command("find", "Search a ledger by the beginnings of words");
+    add_ledger_options(parser, options->place);
+    parser.add_option("words", options->words, "Unit, plate, VIN, place, customer, technician, finding, part, note");
+    parser.add_option("--technician", options->technician, "Only this technician's jobs");
+    parser.add_option("--customer", options->customer, "Only this customer's jobs");
+    parser.add_option("--from", options->from, "Opened on this day or later, YYYY-MM-DD");
+    parser.add_option("--until", options->until, "Opened on this day or before");
+    parser.add_flag("--open", options->open, "Only jobs with open findings");
+    parser.add_flag("--doubtful", options->doubtful, "Only jobs that are flagged or in conflict");
+    parser.add_option("--limit", options->limit, "At most so many, newest first").between(1, 1000);
     return {parser, [&ports, options] { return run_find(ports, *options); }};
 }
 
-Command history_command(CLI::App& app, Ports& ports) {
+Command history_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<HistoryOptions>();
-    CLI::App* parser = app.add_subcommand("history", "A trailer's life: visits, wear, torques, findings, costs");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("trailer", options->trailer, "Unit, plate, VIN, or the first digits of a job's id");
-    parser->add_option("--compare", options->compare, "Two jobs to put side by side")->expected(2);
+    Parser parser = all.add_command("history", "A trailer's life: visits, wear, torques, findings, costs");
+    add_ledger_options(parser, options->place);
+    parser.add_option("trailer", options->trailer, "Unit, plate, VIN, or the first digits of a job's id");
+    parser.add_option("--compare", options->compare, "Two jobs to put side by side").expects(2);
     return {parser, [&ports, options] { return run_history(ports, *options); }};
 }
 

@@ -9,8 +9,8 @@ namespace {
 constexpr std::uint64_t kLargestRules = 8u << 20;
 }
 
-void add_ledger_options(CLI::App& parser, LedgerPlace& place) {
-    parser.add_option("--ledger", place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE")->required();
+void add_ledger_options(Parser& parser, LedgerPlace& place) {
+    parser.add_option("--ledger", place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE").required();
     parser.add_option("--photos", place.photos, "The folder of its photos, where it is not the one it remembers");
     parser.add_flag("--json", place.json, "Answer in JSON");
 }
@@ -42,7 +42,7 @@ std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::
 }
 
 void print_json(const Json& json) {
-    fmt::print("{}\n", json.dump(2, ' ', false, Json::error_handler_t::replace));
+    fmt::print("{}\n", indented_json(json, 2));
 }
 
 }  // namespace cotter::cli

@@ -130,24 +130,24 @@ int run_accept(Ports& ports, const AcceptOptions& options) {
 
 }  // namespace
 
-Command receive_command(CLI::App& app, Ports& ports) {
+Command receive_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("receive", "Take packets into a ledger: files, folders, or a watched folder");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("packets", options->paths, "Packets, and folders that hold some");
-    parser->add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
-    parser->add_option("--watch", options->watch, "A folder to look into again and again");
-    parser->add_option("--looks", options->looks, "Stop watching after so many looks (0: never)");
+    Parser parser = all.add_command("receive", "Take packets into a ledger: files, folders, or a watched folder");
+    add_ledger_options(parser, options->place);
+    parser.add_option("packets", options->paths, "Packets, and folders that hold some");
+    parser.add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
+    parser.add_option("--watch", options->watch, "A folder to look into again and again");
+    parser.add_option("--looks", options->looks, "Stop watching after so many looks (0: never)");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 
-Command accept_command(CLI::App& app, Ports& ports) {
+Command accept_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<AcceptOptions>();
-    CLI::App* parser = app.add_subcommand("accept", "Accept a technician's new key, or choose between two packets");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--technician", options->technician, "Who signs with the key");
-    parser->add_option("--key", options->key, "The key's fingerprint, SHA256:…");
-    parser->add_option("--packet", options->packet, "The fingerprint of the packet to show of its job");
+    Parser parser = all.add_command("accept", "Accept a technician's new key, or choose between two packets");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--technician", options->technician, "Who signs with the key");
+    parser.add_option("--key", options->key, "The key's fingerprint, SHA256:…");
+    parser.add_option("--packet", options->packet, "The fingerprint of the packet to show of its job");
     return {parser, [&ports, options] { return run_accept(ports, *options); }};
 }
 
