@@ -59,8 +59,8 @@ Result<std::unique_ptr<SqlDb>> open_file(Files& files, const std::string& where,
 std::string digest_of(const Rules& rules) {
     Hasher hasher;
     hasher.add(as_bytes(std::to_string(kDerivation)));
-    for (const Limit& limit : rules.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
-    if (rules.rechecks != nullptr) hasher.add(as_bytes(to_json_value(*rules.rechecks).dump()));
+    for (const Limit& limit : rules.limits) hasher.add(as_bytes(compact_json(to_json_value(limit))));
+    if (rules.rechecks != nullptr) hasher.add(as_bytes(compact_json(to_json_value(*rules.rechecks))));
     return hasher.finish_hex();
 }
 

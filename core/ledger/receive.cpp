@@ -61,7 +61,7 @@ private:
     Checked check(std::size_t index, bool alone) {
         SerialWorkers here;
         Workers& workers = alone ? ledger_.ports().workers : static_cast<Workers&>(here);
-        return check_one({ledger_.ports().files, schema_, stage_}, workers, packets_[index], index);
+        return check_one({ledger_.ports().files, stage_}, workers, packets_[index], index);
     }
 
     Result<> file(std::vector<Checked>& group) {
@@ -169,7 +169,6 @@ private:
     const std::vector<std::string>& packets_;
     const ReceiveOptions& options_;
     VaultStage& stage_;
-    JobSchema schema_;
     std::vector<std::uint64_t> sizes_;
     std::size_t filed_ = 0;
     std::vector<Receipt> told_;

@@ -151,9 +151,9 @@ std::string content_sha256_of(const Job& job, const PackTools& tools, std::span<
     Hasher hasher;
     hasher.add(as_bytes(job_document_json({0, {}, name_photos(job), job})));
     for (const Job& visit : visits) hasher.add(as_bytes(job_document_json({0, {}, {}, visit})));
-    hasher.add(as_bytes(to_json_value(tools.rechecks).dump()));
-    for (const Limit& limit : tools.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
-    for (const InspectionItem& item : tools.inspection) hasher.add(as_bytes(to_json_value(item).dump()));
+    hasher.add(as_bytes(compact_json(to_json_value(tools.rechecks))));
+    for (const Limit& limit : tools.limits) hasher.add(as_bytes(compact_json(to_json_value(limit))));
+    for (const InspectionItem& item : tools.inspection) hasher.add(as_bytes(compact_json(to_json_value(item))));
     hasher.add(as_bytes(name_of(tools.paper)));
     hasher.add(as_bytes(tools.software));
     hasher.add(as_bytes(tools.key.fingerprint()));

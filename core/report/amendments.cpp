@@ -20,7 +20,7 @@ void collect(const Json& json, const std::string& path, Leaves& out) {
     } else if (json.is_array() && !json.empty() && json.front().is_structured()) {
         for (std::size_t i = 0; i < json.size(); ++i) collect(json[i], fmt::format("{} {}", path, i + 1), out);
     } else {
-        out.emplace_back(path, json.is_string() ? json.get<std::string>() : json.dump());
+        out.emplace_back(path, json.is_string() ? json.get<std::string>() : compact_json(json));
     }
 }
 

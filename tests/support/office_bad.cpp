@@ -181,7 +181,8 @@ BadPacket bad_job(int kind, const Material& m) {
                 std::swap(p.photos.begin()->second, std::prev(p.photos.end())->second);
             });
         case 21:
-            return with_json("word not known", "schema", m, "\"stage\": \"before\"", "\"stage\": \"between\"");
+            return with_json("word not known", "is not one of the words", m, "\"stage\": \"before\"",
+                             "\"stage\": \"between\"");
         case 22:
             return with_json("another revision", "another revision", m, "\"revision\": 1", "\"revision\": 4");
         case 23:

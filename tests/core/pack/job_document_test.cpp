@@ -32,12 +32,19 @@ TEST_CASE("job document: read back whole") {
 }
 
 TEST_CASE("job document: kept to its schema, and the line says where it is not") {
-    std::string json = job_document_json(sample_document());
-    CHECK(check_job_schema(json));
-    json.replace(json.find("\"box\""), 5, "\"orb\"");
-    const auto bad = check_job_schema(json);
-    REQUIRE_FALSE(bad);
-    CHECK_MESSAGE(bad.error().where.find("tag") != std::string::npos, bad.error().line());
+    const std::string good = job_document_json(sample_document());
+    const auto refusal = [&](const std::string& what, const std::string& by) {
+        std::string json = good;
+        json.replace(json.find(what), what.size(), by);
+        const auto read = job_document_from_json(json);
+        return read ? std::string("accepted") : read.error().line();
+    };
+    CHECK(refusal("\"box\"", "\"orb\"").starts_with("'orb' is not one of the words for this: records.tag[0].shape"));
+    CHECK(refusal("08:02:00-05:00", "08:02:00.5-05:00") ==
+          "'2026-05-14T08:02:00.5-05:00' is not spelled as the schema has it: records.shot[0].added; write it as "
+          "2026-05-14T08:02:00-05:00");
+    CHECK(refusal("\"reading\": [", "\"read\": [") == "the list is missing: records.reading");
+    CHECK(refusal("\"revision\": 1", "\"revision\": 0") == "the revision is counted from 1: revision");
 }
 
 TEST_CASE("job document: newer and foreign ones are told apart") {
