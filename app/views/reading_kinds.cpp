@@ -123,7 +123,7 @@ void add_corner(WantedList& out, const Axle& axle, const Place& place) {
     add(out, kHub, place);
 }
 
-void add_actuator(WantedList& out, Actuation actuation, const Place& place) {
+void add_actuator(WantedList& out, std::optional<Actuation> actuation, const Place& place) {
     if (actuation == Actuation::surge) add(out, kSurge, place);
     if (actuation != Actuation::electric && actuation != Actuation::none) add(out, kHydraulics, place);
     add(out, kBreakaway, place);
@@ -154,7 +154,7 @@ std::vector<WantedReading> readings_wanted(const Trailer* trailer, const Place& 
             add(out, kDrawbar, place);
             break;
         case Station::actuator:
-            add_actuator(out, trailer == nullptr ? Actuation::other : trailer->actuation, place);
+            add_actuator(out, trailer == nullptr ? std::nullopt : trailer->actuation, place);
             break;
         case Station::frame:
             add(out, kFrame, place);

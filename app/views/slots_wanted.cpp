@@ -18,10 +18,10 @@ void add_brake(std::vector<Slot>& out, BrakeKind brake) {
         case BrakeKind::electric_drum:
             out.insert(out.end(), {Slot::brake, lining, wiring});
             break;
-        case BrakeKind::air_out_of_scope:
-            out.push_back(Slot::brake);
-            break;
         case BrakeKind::none:
+            break;
+        default:
+            out.push_back(Slot::brake);
             break;
     }
 }

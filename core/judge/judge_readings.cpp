@@ -140,7 +140,7 @@ void judge_plain_readings(Bench& bench) {
 void judge_missing(Bench& bench) {
     for (const Place& corner : bench.corners())
         if (const Axle* axle = bench.axle_of(corner)) {
-            if (axle->brake == BrakeKind::air_out_of_scope)
+            if (is_air(axle->brake))
                 bench.cannot_tell({corner, 0, "brake", "brake", "air brakes are outside what Cotter judges",
                                    "have them looked at by someone qualified for them", true});
             for (const Wanted& wanted : wanted_at(*axle)) want(bench, corner, wanted);
