@@ -46,7 +46,7 @@ struct Visit {
     std::string complaint;  // in the customer's words
     Load load = Load::unknown;
     bool keep_private_data = false;  // photos leave with position and serial numbers only when true
-    Role role = Role::not_said;
+    VisitRole role = VisitRole::not_said;
     Duty duty = Duty::not_said;
     std::string region;       // "US-TX", ISO 3166-2, or a country alone: "DE" (ISO 3166-1); empty when not said
     bool interstate = false;  // carriers: the trailer crosses state lines

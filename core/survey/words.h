@@ -11,8 +11,8 @@ constexpr auto names(Load) {
 }
 
 // Who looks after the trailer at this visit.
-enum class Role { not_said, owner, mechanic };
-constexpr auto names(Role) {
+enum class VisitRole { not_said, owner, mechanic };
+constexpr auto names(VisitRole) {
     return name_list("not said", "owner", "mechanic");
 }
 

@@ -46,7 +46,7 @@ struct PhotoPage {
     PhotoState state;
     Page page;
 
-    explicit PhotoPage(PhotoView shown = some_photo(), Point size = {412, 915}, const Look& look = {})
+    explicit PhotoPage(PhotoView shown = some_photo(), Point size = {412, 915}, const Appearance& look = {})
         : view(std::move(shown)), page([this](UiContext& ui, Commands& out) { draw(ui, out); }, size, look) {
         page.carry_out = [this](const Command& c) {
             if (const auto* keep = std::get_if<KeepDrafts>(&c)) view.drafts = keep->drafts;

@@ -107,7 +107,7 @@ TEST_CASE("look records: the plate and the use survive a round trip") {
     trailer.axles[0].brake = BrakeKind::overrun;
     trailer.axles[0].fastening = Fastening::wheel_bolts;
     Visit visit = sample_visit();
-    visit.role = Role::owner;
+    visit.role = VisitRole::owner;
     visit.duty = Duty::private_use;
     visit.region = "US-TX";
     visit.tow = TowVehicle{};
