@@ -8,6 +8,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 #include <string_view>
 #include <vector>
@@ -140,7 +141,7 @@ enum class Importance : std::uint8_t {
     optional,
     wanted,
     essential,            // without a good answer nobody can say that nothing was found against towing
-    essential_after_work  // essential once the work it belongs to was done in this visit, else wanted
+    essential_after_work  // essential once the work it belongs to was done (essential_when), else wanted
 };
 
 // How long a good answer keeps (points.md 3.3). Distances count where a counter is fitted.
@@ -157,86 +158,87 @@ enum class Keeps : std::uint8_t {
 // Which reason comes first when nobody can tell: the most dangerous.
 enum class Danger : std::uint8_t { brakes, coupling, wheels, tires, rest };
 
-// One entry of a look list. The worst entry that is chosen grades the answer.
-struct LookEntry {
-    std::string_view id;    // within the point; what records hold
-    std::string_view text;  // plain words, as it is seen: "Cords or belts show"
-    Grade grade = Grade::do_not_tow;
-};
-enum class ListKind : std::uint8_t {
-    none,
-    faults,  // entries are what can be wrong; none chosen: looks good
-    ticks,   // each entry is answered by itself; all must be good
-    choice   // exactly one entry is chosen; its grade says what it means
-};
-
-// How a reading is taken: the row of the keypad.
-struct UnitStep {
-    std::string_view ucum;
-    std::string_view step;  // the smallest step that the usual tool shows, a Number
-};
-struct ReadingSpec {
-    std::string_view name;                     // as records hold it
-    std::string_view tool;                     // the usual instrument
-    std::span<const std::string_view> points;  // empty: one nameless point
-    std::span<const UnitStep> units;           // the usual one first
-    double least = 0, most = 0;                // SI: values outside are asked about; zero itself never is
-    bool fractions = false;                    // read in /8, /16 or /32
-    bool sign = false;                         // below zero makes sense
-    bool high = false;                         // of several points the highest counts, not the least
-};
-
-// What a job says about the layout, for the rules of what applies. `axle` 1…4 for places at an axle, else 0.
+// What a job says about the layout, for the rules of what applies.
 struct Layout {
     const Trailer* trailer = nullptr;  // nullptr: nothing is known
     const Visit* visit = nullptr;
     const Job* job = nullptr;
 
-    [[nodiscard]] const Axle* axle(int number) const;  // nullptr: no such axle
+    [[nodiscard]] const Axle* axle(int number) const;  // counted from 1; nullptr: no such axle
 };
 // `not_known`: the layout does not say. An essential point that may apply cannot be left out.
 enum class Applies : std::uint8_t { no, yes, not_known };
 using AppliesRule = Applies (*)(const Layout& layout, const Place& place);
 
+// One entry of a look list. The worst entry that is chosen grades the answer.
+struct LookEntry {
+    std::string_view id;    // within the point; what records hold: append only, never renamed
+    std::string_view text;  // plain words, as it is seen: "Cords or belts show"
+    Grade grade = Grade::do_not_tow;
+    Law law{};                    // when it is not the point's own
+    AppliesRule where = nullptr;  // offered where this is not `no`; nullptr: wherever the point applies
+};
+enum class ListKind : std::uint8_t {
+    none,
+    faults,  // entries are what can be wrong; none chosen: looks good
+    ticks,   // each entry is answered by itself; all must be good. The grade is that of a bad one
+    choice   // exactly one entry is chosen; its grade says what it means
+};
+
 struct Point {
     PointId id;
     std::string_view title;  // "Tread depth"
     Spot spot = Spot::trailer;
-    AppliesRule applies;
-    Reach reach = Reach::outside;  // who can answer it: from outside, with the wheel on, with the wheel off
+    AppliesRule applies = nullptr;  // never nullptr in the table
+    Reach reach = Reach::outside;   // who can answer it: from outside, with the wheel on, with the wheel off
     Importance importance = Importance::essential;
+    AppliesRule essential_when = nullptr;  // a wanted point is essential where this is not `no`
     Keeps keeps = Keeps::trip;
+    std::optional<Keeps> keeps_outside{};  // when answered from outside only, if that keeps for a shorter time
     Danger danger = Danger::rest;
-    Law law;
-    std::string_view ask;  // one question of one polarity; empty when it is not asked as a look
+    Law law{};
+    bool maker = false;      // the maker's figure is needed
+    std::string_view ask{};  // one question, asking what is wrong; empty when it is not asked as a look
     ListKind list = ListKind::none;
-    std::span<const LookEntry> entries;
-    std::span<const std::string_view> readings;  // names in the table of readings that can answer it
-    std::span<const Slot> slots;                 // photos that show it
-    bool level = false;                          // answered by a Level record
-    bool torque = false;                         // answered by a Torque record
-    bool timed = false;                          // answered by a BreakawayTest record
-    bool plate = false;                          // answered by plate data, a Sidewall or a Chamber record
-    bool computed = false;                       // follows from other answers
+    std::span<const LookEntry> entries{};
+    std::span<const std::string_view> readings{};  // names in the table of readings that can answer it
+    std::span<const Slot> slots{};                 // photos that show it
+    bool level = false;                            // answered by a Level record
+    bool torque = false;                           // answered by a Torque record
+    bool bearing = false;                          // answered by a BearingSetting record
+    bool timed = false;                            // answered by a BreakawayTest record
+    bool plate = false;                            // answered by plate data, a Sidewall or a Chamber record
+    bool computed = false;                         // follows from other answers
 };
 
 [[nodiscard]] std::span<const Point> all_points();  // in the order of PointId
 [[nodiscard]] const Point& point(PointId id);
 [[nodiscard]] const Point* find_point(std::string_view id);  // nullptr: not in the table
 
-[[nodiscard]] std::span<const ReadingSpec> all_readings();
-[[nodiscard]] const ReadingSpec* reading_spec(std::string_view name);  // "hub temperature after …" is one too
-// The point that a reading answers; nullptr for a reading in no row ("hub counter").
+// The first point in the table that a reading can answer; nullptr for a reading in no row ("hub counter").
 [[nodiscard]] const Point* point_of_reading(std::string_view name);
 
-// The places at which a point is answered on this trailer, in order; empty when the layout says that it does not apply.
-// A point that may apply (not_known) has its places too. An axle's place is Place::corner(n, left) by convention of
-// `axle_place`.
-[[nodiscard]] std::vector<Place> places_of(const Point& point, const Layout& layout);
-[[nodiscard]] Place axle_place(int axle);
 [[nodiscard]] Layout layout_of(const Job& job);
+// An axle's place, by convention: its left corner.
+[[nodiscard]] Place axle_place(int axle);
+// The places at which a point is answered on this trailer, in order; empty when the layout says that it does not apply.
+// A point that may apply (not_known) has its places too. Without axles nothing at a corner has a place.
+[[nodiscard]] std::vector<Place> places_of(const Point& point, const Layout& layout);
+// What applies at this place: `applies`, and whether there is such a place at all.
+[[nodiscard]] Applies applies_at(const Point& point, const Layout& layout, const Place& place);
+// How much the point matters at this place: never essential_after_work, which is settled here.
+[[nodiscard]] Importance importance_at(const Point& point, const Layout& layout, const Place& place);
+// The entries of its list that are offered at this place.
+[[nodiscard]] std::vector<const LookEntry*> entries_at(const Point& point, const Layout& layout, const Place& place);
+[[nodiscard]] const LookEntry* find_entry(const Point& point, std::string_view id);  // nullptr: not in its list
+// Its source on this trailer: the tire placard's depends on the trailer's rating.
+[[nodiscard]] Law law_at(const Point& point, const Layout& layout);
 
-// The points answered at a corner (its wheels and axle with it) or station, in table order.
-[[nodiscard]] std::vector<const Point*> points_at(const Layout& layout, const Place& place);
+struct PointAt {
+    const Point* point = nullptr;
+    Place place;
+};
+// What is answered at a corner (its wheels with it, and its axle with the left one) or at a station, in table order.
+[[nodiscard]] std::vector<PointAt> points_at(const Layout& layout, const Place& place);
 
 }  // namespace cotter
