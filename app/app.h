@@ -14,7 +14,7 @@ public:
     // Session and runner outlive the app.
     App(Session& session, TaskRunner& tasks, const HostParts& host);
 
-    [[nodiscard]] Look look() const override { return session_.settings().look(); }
+    [[nodiscard]] Appearance look() const override { return session_.settings().look(); }
     [[nodiscard]] const UiWords& words() const override { return words_; }
     void frame(UiContext& ui) override;
     void dropped(const std::vector<std::string>& paths) override;

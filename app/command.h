@@ -193,6 +193,37 @@ struct RemoveInspection {};  // and its answers
 struct AnswerItem {          // at most one answer an item: the new one replaces it
     InspectionAnswer answer;
 };
+struct PutLook {  // the answer to its point at its place and stage: it replaces the one there; with what is wrong
+    Look look;
+    std::optional<FindingDraft> finding;
+};
+struct RemoveLook {  // the point is open again; its finding stays
+    Id<Look> look;
+};
+struct PutSidewall {  // a nil id makes a new one
+    Sidewall sidewall;
+};
+struct RemoveSidewall {
+    Id<Sidewall> sidewall;
+};
+struct PutChamber {  // a nil id makes a new one
+    Chamber chamber;
+};
+struct RemoveChamber {
+    Id<Chamber> chamber;
+};
+struct PutBreakawayTest {  // a nil id makes a new one
+    BreakawayTest test;
+};
+struct RemoveBreakawayTest {
+    Id<BreakawayTest> test;
+};
+struct PutEvent {  // a nil id makes a new one
+    Event event;
+};
+struct RemoveEvent {
+    Id<Event> event;
+};
 struct SignJob {
     std::string by;
     std::string statement;
@@ -206,7 +237,8 @@ using Command =
                  PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
                  RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, PickFiles, HandOut,
                  DeriveNeeds, PutNeed, LeaveOutNeed, PutOffer, RemoveOffer, DraftQuotes, DraftByHand, RemoveQuote,
-                 OfferQuote, RenewQuote, AnswerQuote>;
+                 OfferQuote, RenewQuote, AnswerQuote, PutLook, RemoveLook, PutSidewall, RemoveSidewall, PutChamber,
+                 RemoveChamber, PutBreakawayTest, RemoveBreakawayTest, PutEvent, RemoveEvent>;
 using Commands = Asked<Command>;
 
 // When and by whom a change is made, and where new ids come from.

@@ -83,7 +83,7 @@ struct Settings {
     bool owner = false;  // an owner's own look: plain words, no hub is opened
 
     bool operator==(const Settings&) const = default;
-    [[nodiscard]] Look look() const { return {theme, type, thumb}; }
+    [[nodiscard]] Appearance look() const { return {theme, type, thumb}; }
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.may("theme", s.theme);

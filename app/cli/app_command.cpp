@@ -26,7 +26,7 @@ public:
           app_(*session_, *tasks_, host),
           tick_(std::move(tick)) {}
 
-    [[nodiscard]] Look look() const override { return app_.look(); }
+    [[nodiscard]] Appearance look() const override { return app_.look(); }
     [[nodiscard]] const UiWords& words() const override { return app_.words(); }
     void frame(UiContext& ui) override {
         if (tick_) tick_(ui.now_s);

@@ -14,7 +14,7 @@ public:
     // Session and runner outlive the app.
     DeskApp(DeskSession& session, TaskRunner& tasks, const HostParts& host, ThemeKind theme);
 
-    [[nodiscard]] Look look() const override { return look_; }
+    [[nodiscard]] Appearance look() const override { return look_; }
     [[nodiscard]] const UiWords& words() const override { return words_; }
     void frame(UiContext& ui) override;
     void dropped(const std::vector<std::string>& paths) override;
@@ -23,7 +23,7 @@ private:
     DeskSession& session_;
     TaskRunner& tasks_;
     PictureServer pictures_;
-    Look look_;
+    Appearance look_;
     UiWords words_;
     DeskState state_;
 };

@@ -64,10 +64,10 @@ void draw_axle(UiContext& ui, const IdentifyView& view, const IdentifyState& sta
                             SketchSpec{"Hydraulic disc", Sketch::disc, axle.brake == BrakeKind::hydraulic_disc},
                             SketchSpec{"Hydraulic drum", Sketch::drum, axle.brake == BrakeKind::hydraulic_drum},
                             SketchSpec{"Electric drum", Sketch::electric_drum, axle.brake == BrakeKind::electric_drum},
-                            SketchSpec{"Air", Sketch::air, axle.brake == BrakeKind::air_out_of_scope}};
+                            SketchSpec{"Air", Sketch::air, is_air(axle.brake)}};
     if (const auto i = sketches(ui, "brake", brakes))
         change_axles(view, state, out, [i](Axle& a) { a.brake = static_cast<BrakeKind>(*i); });
-    if (axle.brake == BrakeKind::air_out_of_scope)
+    if (is_air(axle.brake))
         remark(ui, "Air brakes are recorded only",
                "Judging and working on them is for a shop that is equipped for it.");
     heading(ui, "Hub");

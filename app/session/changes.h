@@ -47,12 +47,23 @@ using Changes = std::vector<Change>;
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const PutInspection& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveInspection& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const AnswerItem& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutLook& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveLook& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutSidewall& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveSidewall& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutChamber& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveChamber& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutBreakawayTest& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveBreakawayTest& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const PutEvent& c, const Stamp& stamp);
+[[nodiscard]] Result<Changes> changes_of(const Job& job, const RemoveEvent& c, const Stamp& stamp);
 [[nodiscard]] Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp);
 
-// Marks, bearing settings, readings and offers that rest on a shot or reading which is taken away: put again without
-// it.
+// Marks, bearing settings, readings, looks and offers that rest on a shot or reading which is taken away: put again
+// without it.
 void let_go(const Job& job, const Id<Shot>& shot, Changes& out);
 void let_go(const Job& job, const Id<Reading>& reading, Changes& out);
+void let_go(const Job& job, const Id<Finding>& finding, Changes& out);
 
 // The first edit of a job: its visit and an unnamed trailer with one axle.
 [[nodiscard]] Changes opening_changes(const Settings& settings, const Stamp& stamp);

@@ -66,6 +66,7 @@ Result<Changes> changes_of(const Job& job, const RemoveFinding& c, const Stamp&)
     if (job.find(c.finding) == nullptr) return fail(Errc::refused, "the finding is not there any more");
     Changes out;
     remove_tags(job, out, [&](const Tag& tag) { return tag.finding != c.finding; });
+    let_go(job, c.finding, out);
     out.push_back(Remove{RecordKind::finding, c.finding.uuid});
     return out;
 }

@@ -24,6 +24,9 @@ void let_go(const Job& job, const Id<Shot>& shot, Changes& out) {
     };
     put_changed<Reading>(job, out, without);
     put_changed<Offer>(job, out, without);
+    put_changed<Sidewall>(job, out, without);
+    put_changed<Chamber>(job, out, without);
+    put_changed<Look>(job, out, [&](Look& l) { return std::erase(l.shots, shot) > 0; });
     put_changed<StepMark>(job, out, [&](StepMark& m) { return std::erase(m.shots, shot) > 0; });
     put_changed<BearingSetting>(job, out, [&](BearingSetting& b) {
         if (b.lock_shot != shot) return false;
@@ -42,6 +45,14 @@ void let_go(const Job& job, const Id<Reading>& reading, Changes& out) {
                 changed = true;
             }
         return changed;
+    });
+}
+
+void let_go(const Job& job, const Id<Finding>& finding, Changes& out) {
+    put_changed<Look>(job, out, [&](Look& l) {
+        if (l.finding != finding) return false;
+        l.finding.reset();
+        return true;
     });
 }
 

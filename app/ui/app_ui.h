@@ -11,7 +11,7 @@ namespace cotter {
 class AppUi {
 public:
     virtual ~AppUi() = default;
-    [[nodiscard]] virtual Look look() const = 0;  // may change from frame to frame
+    [[nodiscard]] virtual Appearance look() const = 0;  // may change from frame to frame
     [[nodiscard]] virtual const UiWords& words() const = 0;
     // Draws one frame, then applies the commands that came of it. `ui` lives for this call only.
     virtual void frame(UiContext& ui) = 0;

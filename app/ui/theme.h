@@ -71,11 +71,11 @@ struct Sizes {
 [[nodiscard]] Sizes sizes_of(TypeSize size);
 
 // The user's choices about looks, kept in the settings.
-struct Look {
+struct Appearance {
     ThemeKind theme = ThemeKind::sun;
     TypeSize type = TypeSize::regular;
     Thumb thumb = Thumb::right;
-    bool operator==(const Look&) const = default;
+    bool operator==(const Appearance&) const = default;
 };
 
 }  // namespace cotter

@@ -143,7 +143,7 @@ void UiStage::collect_gestures(double now_s) {
     route_gestures(state_, gestures_);
 }
 
-bool UiStage::begin(double now_s, const Look& look) {
+bool UiStage::begin(double now_s, const Appearance& look) {
     ImGui::SetCurrentContext(context_);
     collect_gestures(now_s);
     look_ = look;

@@ -40,7 +40,7 @@ public:
 
     // A frame in two halves, so that a renderer's backend may prepare between them. begin() tells whether the font
     // texture is a new one; draw() ends with ImGui::Render(), so ImGui::GetDrawData() is ready.
-    bool begin(double now_s, const Look& look);
+    bool begin(double now_s, const Appearance& look);
     void draw(AppUi& app);
 
     [[nodiscard]] const TargetLog& log() const { return state_.last; }  // of the last frame
@@ -72,7 +72,7 @@ private:
     UiState state_;
     TargetLog log_;
     Faces faces_;
-    Look look_;
+    Appearance look_;
     float width_ = 0, height_ = 0, px_per_dp_ = 1;
     float baked_type_ = 0, baked_px_ = 0;
     unsigned bakings_ = 0;

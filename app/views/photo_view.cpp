@@ -80,9 +80,9 @@ std::optional<FindingEntry> entry_of(const Session& session, const PhotoView& vi
     entry.draft = *draft;
     entry.is_new = draft->id.empty();
     entry.title = draft->component.empty() ? "What is it?" : finding_words(draft->component, draft->defect);
-    entry.usual = usual_findings(view.shot.slot, view.shot.place);
-    entry.components = components_for(view.shot.slot, view.shot.place);
-    entry.defects = defects_of(draft->component);
+    entry.usual = usual_findings(view.shot.slot, layout_of(job), view.shot.place);
+    entry.components = components_for(view.shot.slot, layout_of(job), view.shot.place);
+    entry.defects = defects_of(draft->component, layout_of(job), view.shot.place);
     entry.remedies = remedies_for(draft->component);
     if (const Finding* there = found<Finding>(job, draft->id))
         entry.changed = there->component != draft->component || there->defect != draft->defect ||

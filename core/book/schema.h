@@ -6,7 +6,7 @@
 namespace cotter {
 
 inline constexpr std::int64_t kBookApplicationId = 0x436f5442;  // "CoTB", in SQLite's header
-inline constexpr int kBookVersion = 4;                          // of the tables, in SQLite's user_version
+inline constexpr int kBookVersion = 5;                          // of the tables, in SQLite's user_version
 
 // Makes the tables in an empty database, or brings those of an older version up to date, in one transaction.
 // Does nothing when they are of this version.

@@ -5,7 +5,7 @@
 #include "core/judge/heat.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/judge/tyres.h"
 #include "core/trailer/tyre_date.h"
 

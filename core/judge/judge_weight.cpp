@@ -3,7 +3,7 @@
 
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/judge/weights.h"
 
 namespace cotter {

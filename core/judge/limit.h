@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/survey/job.h"
+#include "core/trade/law.h"
 
 namespace cotter {
 
@@ -20,13 +21,6 @@ constexpr auto names(LimitMark) {
 enum class SourceKind { law, state_law, stamped, maker, shop, practice, physics };
 constexpr auto names(SourceKind) {
     return name_list("law", "state law", "stamped", "maker", "shop", "practice", "physics");
-}
-
-// How far the source was seen when the figure was entered. V: its text was read; P: seen in part or second-hand;
-// M: from memory, to be read again.
-enum class Evidence { read, partly, memory };
-constexpr auto names(Evidence) {
-    return name_list("V", "P", "M");
 }
 
 // `inspection`: a line of the periodic inspection only; equipment beyond it may still be lawful to run.
@@ -53,7 +47,7 @@ struct LimitSource {
 
 struct Limit {
     std::string id;    // stable: "lining-operate"
-    std::string what;  // the reading it bounds: a name of core/judge/reading_names.h, or any other
+    std::string what;  // the reading it bounds: a name of core/trade/reading_names.h, or any other
     Bound bound = Bound::at_least;
     Amount value;
     std::string measured;           // where: "at the shoe centre"

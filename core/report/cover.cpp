@@ -33,7 +33,7 @@ void draw_trailer(Writing& w) {
         {"Model year", t->model_year == 0 ? "not recorded" : std::to_string(t->model_year)},
         {"GVWR", t->gvwr ? t->gvwr->text() : "not recorded"},
         {"Tyres", joined({t->tyre_size, t->tyre_pressure ? t->tyre_pressure->text() + " cold" : ""}, ", ")},
-        {"Brake actuation", std::string(name_of(t->actuation))},
+        {"Brake actuation", std::string(t->actuation ? name_of(*t->actuation) : "not entered")},
     };
     for (std::size_t i = 0; i < t->axles.size(); ++i)
         rows.push_back({fmt::format("Axle {} from the front", i + 1), axle_text(t->axles[i])});

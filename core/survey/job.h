@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "core/survey/judge_records.h"
+#include "core/survey/look_records.h"
 #include "core/survey/quote_records.h"
 #include "core/survey/records.h"
 #include "core/survey/work_records.h"
@@ -15,9 +16,9 @@ namespace cotter {
 using JobId = Id<Visit>;
 
 // Any one record. The order of the alternatives is the order of `RecordKind`.
-using Record =
-    std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection, InspectionAnswer,
-                 Need, Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute, BleedCount, SignOff>;
+using Record = std::variant<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection,
+                            InspectionAnswer, Need, Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute,
+                            BleedCount, SignOff, Look, Sidewall, Chamber, BreakawayTest, Event>;
 
 enum class RecordKind {
     visit,
@@ -39,12 +40,18 @@ enum class RecordKind {
     bearing_setting,
     pipe_route,
     bleed_count,
-    sign_off
+    sign_off,
+    look,
+    sidewall,
+    chamber,
+    breakaway_test,
+    event
 };
 constexpr auto names(RecordKind) {
     return name_list("visit", "trailer", "shot", "finding", "tag", "reading", "torque", "level", "maker_limit",
                      "inspection", "inspection_answer", "need", "offer", "quote", "decision", "step_mark",
-                     "bearing_setting", "pipe_route", "bleed_count", "sign_off");
+                     "bearing_setting", "pipe_route", "bleed_count", "sign_off", "look", "sidewall", "chamber",
+                     "breakaway_test", "event");
 }
 
 // A change made after sign-off: the record before and after as JSON texts, and why.
@@ -85,7 +92,8 @@ struct ListsOf : ListOf<R>... {
 // Visit, trailer, inspection, pipe route and sign-off exist at most once in a job.
 struct Job {
     ListsOf<Visit, Trailer, Shot, Finding, Tag, Reading, Torque, Level, MakerLimit, Inspection, InspectionAnswer, Need,
-            Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute, BleedCount, SignOff>
+            Offer, Quote, Decision, StepMark, BearingSetting, PipeRoute, BleedCount, SignOff, Look, Sidewall, Chamber,
+            BreakawayTest, Event>
         records;
     std::vector<Amendment> amendments;
 
@@ -174,9 +182,19 @@ decltype(auto) with_records(J& job, RecordKind kind, F&& f) {
         case RecordKind::bleed_count:
             return f(job.template all<BleedCount>());
         case RecordKind::sign_off:
+            return f(job.template all<SignOff>());
+        case RecordKind::look:
+            return f(job.template all<Look>());
+        case RecordKind::sidewall:
+            return f(job.template all<Sidewall>());
+        case RecordKind::chamber:
+            return f(job.template all<Chamber>());
+        case RecordKind::breakaway_test:
+            return f(job.template all<BreakawayTest>());
+        case RecordKind::event:
             break;
     }
-    return f(job.template all<SignOff>());
+    return f(job.template all<Event>());
 }
 
 }  // namespace cotter

@@ -14,6 +14,27 @@
 
 namespace cotter {
 
+// The vehicle that tows, as far as it is known at this visit.
+struct TowVehicle {
+    std::optional<Amount> gvwr;          // mass
+    std::optional<Amount> axle_weights;  // mass, the sum of all its axles
+    int axles = 0;                       // 0: not known
+    std::optional<Amount> hitch_rating;  // mass
+    std::optional<Amount> ball_rating;   // mass, as stamped
+    std::optional<Amount> ball_size;     // length
+
+    bool operator==(const TowVehicle&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.may("gvwr", s.gvwr);
+        f.may("axle_weights", s.axle_weights);
+        f.may("axles", s.axles);
+        f.may("hitch_rating", s.hitch_rating);
+        f.may("ball_rating", s.ball_rating);
+        f.may("ball_size", s.ball_size);
+    }
+};
+
 // One visit to one trailer: who, where, for whom, in what state.
 struct Visit {
     Id<Visit> id;  // names the job
@@ -25,6 +46,11 @@ struct Visit {
     std::string complaint;  // in the customer's words
     Load load = Load::unknown;
     bool keep_private_data = false;  // photos leave with position and serial numbers only when true
+    VisitRole role = VisitRole::not_said;
+    Duty duty = Duty::not_said;
+    std::string region;       // "US-TX", ISO 3166-2, or a country alone: "DE" (ISO 3166-1); empty when not said
+    bool interstate = false;  // carriers: the trailer crosses state lines
+    std::optional<TowVehicle> tow;
 
     bool operator==(const Visit&) const = default;
     template <class Self, class F>
@@ -38,6 +64,11 @@ struct Visit {
         f.may("complaint", s.complaint);
         f.may("load", s.load);
         f.may("keep_private_data", s.keep_private_data);
+        f.may("role", s.role);
+        f.may("duty", s.duty);
+        f.may("region", s.region);
+        f.may("interstate", s.interstate);
+        f.may("tow", s.tow);
     }
 };
 

@@ -6,6 +6,7 @@
 
 #include "core/base/bytes.h"
 #include "core/base/text.h"
+#include "core/survey/look_rules.h"
 #include "core/survey/quote_rules.h"
 #include "core/survey/work_rules.h"
 #include "core/trailer/vin.h"
@@ -94,6 +95,8 @@ void check_kind(const Amount& amount, Quantity wanted, const char* name, Finding
 
 void check(const Job&, const Visit& r, Findings& f) {
     f.need(!r.technician.empty(), "the visit does not say who does it");
+    check_visit(r,
+                [&](bool good, std::string what, std::string todo) { f.need(good, std::move(what), std::move(todo)); });
 }
 
 // A trailer may stay nameless for a while: its axles are picked before a word is typed. The hand-over asks for the
@@ -102,9 +105,9 @@ void check(const Job& job, const Trailer& r, Findings& f) {
     f.need(r.axles.size() <= 4, "a trailer has one to four axles", "leave the axle list empty until they are known");
     for (const Axle& axle : r.axles) {
         f.need(axle.studs == 0 || (axle.studs >= 4 && axle.studs <= 10), "a wheel has 4 to 10 studs");
-        if (axle.gawr) check_kind(*axle.gawr, Quantity::mass, "axle rating", f);
     }
-    if (r.gvwr) check_kind(*r.gvwr, Quantity::mass, "trailer rating", f);
+    check_plate(r,
+                [&](bool good, std::string what, std::string todo) { f.need(good, std::move(what), std::move(todo)); });
     const VinCheck vin = check_vin(r.vin);
     f.need(r.vin.empty() || r.vin_nonstandard || vin.verdict == VinVerdict::ok, "the VIN does not check: " + vin.reason,
            "read it again, or mark it as a non-standard number and photograph it");

@@ -10,6 +10,18 @@ constexpr auto names(Load) {
     return name_list("unknown", "empty", "loaded");
 }
 
+// Who looks after the trailer at this visit.
+enum class VisitRole { not_said, owner, mechanic };
+constexpr auto names(VisitRole) {
+    return name_list("not said", "owner", "mechanic");
+}
+
+// What the trailer is used for; it decides which rules bind and how they are worded.
+enum class Duty { not_said, carrier, business, farm, private_use };
+constexpr auto names(Duty) {
+    return name_list("not said", "carrier", "other business", "farm", "private");
+}
+
 enum class Stage { before, after };  // the work
 constexpr auto names(Stage) {
     return name_list("before", "after");

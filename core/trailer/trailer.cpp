@@ -3,6 +3,19 @@
 
 namespace cotter {
 
+bool is_air(BrakeKind brake) {
+    return brake == BrakeKind::air_untyped || brake == BrakeKind::air_cam || brake == BrakeKind::air_wedge ||
+           brake == BrakeKind::air_disc;
+}
+
+bool is_hydraulic(BrakeKind brake) {
+    return brake == BrakeKind::hydraulic_disc || brake == BrakeKind::hydraulic_drum;
+}
+
+bool is_braked(BrakeKind brake) {
+    return brake != BrakeKind::none;
+}
+
 bool Trailer::has(const Place& place) const {
     if (!place.is_corner()) return true;
     if (place.axle > static_cast<int>(axles.size())) return false;

@@ -84,8 +84,7 @@ private:
 };
 
 bool is_hydraulic(const Trailer& trailer, const Place& corner) {
-    const BrakeKind brake = trailer.axles[static_cast<std::size_t>(corner.axle) - 1].brake;
-    return brake == BrakeKind::hydraulic_disc || brake == BrakeKind::hydraulic_drum;
+    return is_hydraulic(trailer.axles[static_cast<std::size_t>(corner.axle) - 1].brake);
 }
 
 bool bled_before(const BleedStop& a, const BleedStop& b) {

@@ -69,9 +69,10 @@ private:
         const auto it = steps_.find(need.step);
         if (it == steps_.end()) return say(s, fmt::format("it needs {}, which does not exist", need.step));
         const bool corner_wanted = it->second.procedure->scope == Scope::corner;
-        if (p.scope == Scope::trailer && corner_wanted && need.reach != Reach::all)
+        if (p.scope == Scope::trailer && corner_wanted && need.reach != StepReach::all)
             say(s, fmt::format("it needs {} at a corner, but does not say at all of them", need.step));
-        if (!corner_wanted && need.reach != Reach::here) say(s, fmt::format("{} is not done at corners", need.step));
+        if (!corner_wanted && need.reach != StepReach::here)
+            say(s, fmt::format("{} is not done at corners", need.step));
         if (s.owner && !it->second.step->owner && !need.begun)
             say(s, fmt::format("owners see it, but not {}, which it needs", need.step));
     }

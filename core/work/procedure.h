@@ -21,15 +21,15 @@ constexpr auto names(Scope) {
 }
 
 // At which corners a needed step must be closed: this one, both of this axle, every corner.
-enum class Reach { here, axle, all };
-constexpr auto names(Reach) {
+enum class StepReach { here, axle, all };
+constexpr auto names(StepReach) {
     return name_list("here", "axle", "all");
 }
 
 // One thing that must be closed before a step.
 struct StepNeed {
     std::string step;
-    Reach reach = Reach::here;
+    StepReach reach = StepReach::here;
     bool begun = false;              // only where its procedure has been begun
     std::optional<BrakeKind> brake;  // only where the axle has this brake
     std::optional<HubKind> hub;      // only where the axle has this hub

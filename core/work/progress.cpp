@@ -114,9 +114,9 @@ private:
 
     std::vector<Place> places_for(const StepNeed& need, const Procedure& procedure, const Place& place) const {
         if (procedure.scope == Scope::trailer) return {Place::at(Station::trailer)};
-        if (need.reach == Reach::here) return {place};
+        if (need.reach == StepReach::here) return {place};
         std::vector<Place> out = corners_of(job_);
-        if (need.reach == Reach::axle)
+        if (need.reach == StepReach::axle)
             out.erase(std::remove_if(out.begin(), out.end(), [&](const Place& p) { return p.axle != place.axle; }),
                       out.end());
         return out;

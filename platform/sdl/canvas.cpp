@@ -67,7 +67,7 @@ void SdlCanvas::upload_fonts() {
 }
 
 void SdlCanvas::draw(AppUi& app, double now_s) {
-    const Look look = app.look();
+    const Appearance look = app.look();
     if (stage_.begin(now_s, look) || fonts_ == nullptr) upload_fonts();
     stage_.draw(app);
     const Rgb ground = theme_of(look.theme).of(Tone::page).ground;

@@ -5,7 +5,7 @@
 #include "app/views/place_text.h"
 #include "app/views/since_view.h"
 #include "app/views/summary_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 

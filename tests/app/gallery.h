@@ -19,13 +19,13 @@ struct GalleryCommand {
 
 class Gallery final : public AppUi {
 public:
-    explicit Gallery(PictureStore& pictures, Look look = {}) : pictures_(pictures), look_(look) {}
+    explicit Gallery(PictureStore& pictures, Appearance look = {}) : pictures_(pictures), look_(look) {}
 
-    [[nodiscard]] Look look() const override { return look_; }
+    [[nodiscard]] Appearance look() const override { return look_; }
     [[nodiscard]] const UiWords& words() const override { return words_; }
     void frame(UiContext& ui) override;
 
-    void set_look(const Look& look) { look_ = look; }
+    void set_look(const Appearance& look) { look_ = look; }
     void open(GalleryPage page) { page_ = page; }
     [[nodiscard]] const std::vector<std::string>& log() const { return log_; }
     [[nodiscard]] const std::string& note() const { return note_; }
@@ -46,7 +46,7 @@ private:
     void tapped(std::string what) { log_.push_back(std::move(what)); }
 
     PictureStore& pictures_;
-    Look look_;
+    Appearance look_;
     UiWords words_;
     GalleryPage page_ = GalleryPage::start;
     std::vector<std::string> log_;

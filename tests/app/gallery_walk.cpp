@@ -73,7 +73,7 @@ void walk_gallery(const MakeHost& make_host, const std::function<void(const Gall
                 const std::string place = fmt::format("{}x{}-{}-{}", size.x, size.y, kTypes[type],
                                                       theme == ThemeKind::sun ? "sun" : "lantern");
                 if (!place.starts_with(only)) continue;
-                const Look look{theme, static_cast<TypeSize>(type), type == 1 ? Thumb::left : Thumb::right};
+                const Appearance look{theme, static_cast<TypeSize>(type), type == 1 ? Thumb::left : Thumb::right};
                 Gallery* gallery = nullptr;
                 const auto host = make_host(size, [&](const HostParts& parts) {
                     auto made = std::make_unique<Gallery>(parts.pictures, look);

@@ -16,7 +16,7 @@ namespace cotter {
 struct Page {
     using Draw = std::function<void(UiContext&, Commands&)>;
 
-    explicit Page(Draw draw, Point size = {412, 915}, const Look& look = {})
+    explicit Page(Draw draw, Point size = {412, 915}, const Appearance& look = {})
         : host(size, test_fonts(),
                [&](const HostParts&) { return std::make_unique<Drawn>(*this, std::move(draw), look); }),
           hands(host, {[](std::string_view) {}, {}, false}) {}
@@ -43,8 +43,8 @@ struct Page {
 private:
     class Drawn final : public AppUi {
     public:
-        Drawn(Page& page, Draw draw, const Look& look) : page_(page), draw_(std::move(draw)), look_(look) {}
-        [[nodiscard]] Look look() const override { return look_; }
+        Drawn(Page& page, Draw draw, const Appearance& look) : page_(page), draw_(std::move(draw)), look_(look) {}
+        [[nodiscard]] Appearance look() const override { return look_; }
         [[nodiscard]] const UiWords& words() const override { return words_; }
         void frame(UiContext& ui) override {
             Commands out;
@@ -59,7 +59,7 @@ private:
     private:
         Page& page_;
         Draw draw_;
-        Look look_;
+        Appearance look_;
         UiWords words_;
     };
 

@@ -46,7 +46,7 @@ struct PhotoPage {
     PhotoState state;
     Page page;
 
-    explicit PhotoPage(PhotoView shown = some_photo(), Point size = {412, 915}, const Look& look = {})
+    explicit PhotoPage(PhotoView shown = some_photo(), Point size = {412, 915}, const Appearance& look = {})
         : view(std::move(shown)), page([this](UiContext& ui, Commands& out) { draw(ui, out); }, size, look) {
         page.carry_out = [this](const Command& c) {
             if (const auto* keep = std::get_if<KeepDrafts>(&c)) view.drafts = keep->drafts;
@@ -64,9 +64,9 @@ struct PhotoPage {
             entry.draft = *view.drafts.finding;
             entry.is_new = entry.draft.id.empty();
             entry.title = "What is it?";
-            entry.usual = usual_findings(view.shot.slot, view.shot.place);
-            entry.components = components_for(view.shot.slot, view.shot.place);
-            entry.defects = defects_of(entry.draft.component);
+            entry.usual = usual_findings(view.shot.slot, {}, view.shot.place);
+            entry.components = components_for(view.shot.slot, {}, view.shot.place);
+            entry.defects = defects_of(entry.draft.component, {}, view.shot.place);
             entry.remedies = remedies_for(entry.draft.component);
             view.entry = entry;
         }

@@ -10,7 +10,7 @@
 namespace cotter {
 
 struct Shown {
-    explicit Shown(GalleryPage page, Point size = {412, 915}, const Look& look = {}, int rows = 6)
+    explicit Shown(GalleryPage page, Point size = {412, 915}, const Appearance& look = {}, int rows = 6)
         : host(size, test_fonts(),
                [&](const HostParts& parts) {
                    auto made = std::make_unique<Gallery>(parts.pictures, look);

@@ -6,7 +6,7 @@
 #include "app/views/bearing_view.h"
 #include "app/views/bleed_view.h"
 #include "app/views/work_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 

@@ -33,7 +33,7 @@ constexpr int kFrames = 41;
 class DemoWindow final : public AppUi {
 public:
     explicit DemoWindow(bool opened) : opened_(opened) {}
-    [[nodiscard]] Look look() const override { return {}; }
+    [[nodiscard]] Appearance look() const override { return {}; }
     [[nodiscard]] const UiWords& words() const override { return words_; }
     void frame(UiContext& ui) override {
         ImGui::GetStyle() = ImGuiStyle();

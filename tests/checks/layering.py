@@ -4,7 +4,7 @@ import re
 
 from source_tree import cpp_files, includes, read_tree, run
 
-RECORDS = {"base", "trailer", "survey", "judge", "work", "quote", "photo"}
+RECORDS = {"base", "trailer", "survey", "trade", "judge", "work", "quote", "photo"}
 # The folders of core that a folder may include, besides itself.
 ARROWS = {
     "base": set(),
@@ -12,8 +12,9 @@ ARROWS = {
     "trailer": {"base"},
     "photo": {"base"},
     "survey": {"base", "trailer"},
-    "judge": {"base", "trailer", "survey"},
-    "work": {"base", "trailer", "survey"},
+    "trade": {"base", "trailer", "survey"},
+    "judge": {"base", "trailer", "survey", "trade"},
+    "work": {"base", "trailer", "survey", "trade"},
     "quote": {"base", "trailer", "survey"},
     "book": RECORDS | {"store"},
     "report": RECORDS,

@@ -4,12 +4,22 @@
 #include <array>
 #include <fmt/format.h>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "core/survey/quote_rules.h"
 
 namespace cotter::test {
 
 namespace {
+
+Axle axle_of(const std::string& model) {
+    Axle axle;
+    axle.brake = BrakeKind::hydraulic_disc;
+    axle.hub = HubKind::oil_bath;
+    axle.studs = 8;
+    axle.stud_thread = "9/16-18";
+    axle.model = model;
+    return axle;
+}
 
 constexpr std::array kTechnicians{"R. Alder", "M. Grün", "T. Østby", "J. Okafor", "L. Fernández", "S. Brandt"};
 constexpr std::array kPlaces{"gravel yard, gate 2", "quarry road", "depot north", "farm shop",
@@ -78,7 +88,7 @@ private:
         t.vin_nonstandard = true;
         t.kind = "tandem-axle deck trailer";
         const std::string model = kModels[static_cast<std::size_t>(trailer_) % kModels.size()];
-        t.axles.resize(2, Axle{Wheels::single, BrakeKind::hydraulic_disc, HubKind::oil_bath, 8, "9/16-18", model, {}});
+        t.axles.resize(2, axle_of(model));
         job_.all<Trailer>().push_back(t);
     }
 

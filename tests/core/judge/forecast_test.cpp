@@ -1,7 +1,7 @@
 // Forecasts from visits, and when they are refused.
 #include "core/judge/forecast.h"
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
 
 using namespace cotter;
@@ -93,6 +93,23 @@ TEST_CASE("forecast: never across a change of part") {
     fresh.stage = Stage::after;
     CHECK(v.foretell().answer == WearAnswer::told);
     CHECK(v.foretell().life.worn == doctest::Approx(2.9));
+}
+
+TEST_CASE("forecast: new shoes end the lining's series, however they are called") {
+    for (const char* component : {"shoes", "Shoes", "brake lining", "shoe lining"}) {
+        CAPTURE(component);
+        JudgeBench before{BrakeKind::electric_drum, "2025-03-28", 2}, now{BrakeKind::electric_drum, "2026-05-14", 1};
+        before.read("axle1-left", what::lining_thickness, "mm", {{"front shoe, centre", "4.5"}}).resolution =
+            *Number::parse("0.1");
+        before.find("axle1-left", component, "lining thin", Grade::repair).outcome = Outcome::repaired;
+        now.read("axle1-left", what::lining_thickness, "mm", {{"front shoe, centre", "4.0"}}).resolution =
+            *Number::parse("0.1");
+        now.earlier = {before.job};
+        const auto all = now.judge().forecasts;
+        REQUIRE(all.size() == 1);
+        CHECK(all[0].answer == WearAnswer::no_way);
+        CHECK(all[0].says.find("the part was changed") != std::string::npos);
+    }
 }
 
 TEST_CASE("forecast: another point, another trailer, a later visit do not count") {

@@ -37,7 +37,7 @@ TEST_CASE("inspection: the form has every item once, and trailers answer theirs"
     JudgeBench bench;
     const auto mine = items_to_answer(items, bench.trailer());
     for (const InspectionItem* item : mine) CHECK(item->scope != ItemScope::power_unit);
-    bench.trailer().axles[0].brake = BrakeKind::air_out_of_scope;
+    bench.trailer().axles[0].brake = BrakeKind::air_untyped;
     CHECK(items_to_answer(items, bench.trailer()).size() > mine.size());
     CHECK_FALSE(parse_inspection("{\"items\":[{\"id\":\"\"}]}"));
 }

@@ -1,7 +1,7 @@
 // Whole jobs judged: the answer, its reasons, and what cannot be told.
 #include "core/judge/judge_job.h"
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
 #include "tests/core/survey/sample_job.h"
 

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "core/judge/register.h"
 #include "core/survey/validate.h"
 #include "tests/core/judge/judge_bench.h"

@@ -50,7 +50,7 @@ TEST_CASE("job document: kept to its schema, and the line says where it is not")
 TEST_CASE("job document: newer and foreign ones are told apart") {
     std::string json = job_document_json(sample_document());
     CHECK(job_document_from_json("{}").error().code == Errc::not_ours);
-    json.replace(json.find("\"1.0\""), 5, "\"2.0\"");
+    json.replace(json.find("\"1.1\""), 5, "\"2.0\"");
     CHECK(job_document_from_json(json).error().code == Errc::too_new);
 }
 

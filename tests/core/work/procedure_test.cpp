@@ -147,7 +147,7 @@ TEST_CASE("procedures: owners open no hub, and every step of theirs has plain wo
 }
 
 TEST_CASE("procedures: defects of data are found and said") {
-    StepNeed all{"B", Reach::all, false, {}, {}};
+    StepNeed all{"B", StepReach::all, false, {}, {}};
     CHECK(defect({bare("A"), bare("A")}).find("used twice") != std::string::npos);
     CHECK(defect({bare("A", {need("X")})}).find("does not exist") != std::string::npos);
     CHECK(defect({bare("A", {need("B")}), bare("B", {need("C")}), bare("C", {need("A")})}).find("circle") !=

@@ -1,14 +1,10 @@
-// The readings that judging knows: their names as records hold them, what they are measured in, and which component
-// they belong to. A reading of any other name is kept and judged only by limits of that very name.
+// The names of readings, as records hold them. Names that packets hold keep their spelling; new ones are US English.
 //
 // A reading stands at the corner it was taken at, or, when one round over several corners was one reading, at the
 // trailer with points whose `where` begins "axle 1 left" (or "axle 1" for a whole axle).
 #pragma once
 
-#include <optional>
 #include <string_view>
-
-#include "core/base/amount.h"
 
 namespace cotter::what {
 
@@ -53,20 +49,37 @@ inline constexpr std::string_view tow_vehicle_rating = "tow vehicle GVWR";
 inline constexpr std::string_view run_since = "distance run since the last visit";  // trailer; instrument: its source
 inline constexpr std::string_view run_total = "hub counter";                        // trailer; total distance
 
+inline constexpr std::string_view magnet_resistance = "magnet resistance";
+inline constexpr std::string_view magnet_volts = "volts at the magnet";
+inline constexpr std::string_view magnets_total = "current of all magnets";  // at the plug; proves no single wheel
+inline constexpr std::string_view slide_travel = "slide travel";             // of a surge or overrun coupling
+inline constexpr std::string_view chain_wear = "chain link wear";
+inline constexpr std::string_view ball_measured = "coupler ball size";
+inline constexpr std::string_view ride_height = "ride height";    // where: left, right
+inline constexpr std::string_view axle_spacing = "axle spacing";  // where: left, right
+inline constexpr std::string_view shackle_wear = "shackle hole wear";
+inline constexpr std::string_view lamp_volts = "volts at the lamp";
+inline constexpr std::string_view dual_gap = "dual gap";                              // between the two tires
+inline constexpr std::string_view dual_diameters = "dual tire diameters";             // where: "outer", "inner"
+inline constexpr std::string_view dual_difference = "dual tyre diameter difference";  // computed
+inline constexpr std::string_view brake_force = "combination brake force";            // % of gross weight
+inline constexpr std::string_view stop_distance = "combination stop from 20 mph";     // length
+inline constexpr std::string_view push_rod_stroke = "push-rod stroke";                // applied
+inline constexpr std::string_view tank_pressure = "tank pressure";                    // while strokes are read
+inline constexpr std::string_view wedge_movement = "wedge brake scribe movement";     // lining movement at the hole
+inline constexpr std::string_view air_lining = "air brake lining thickness";          // drum center, or pad
+inline constexpr std::string_view air_drop = "air pressure drop in 1 min";            // where: released, applied
+inline constexpr std::string_view air_spring_drop = "air spring pressure drop in 5 min";
+inline constexpr std::string_view actuator_volts = "volts at the actuator";    // under load
+inline constexpr std::string_view coupling_wear = "pintle horn or eye wear";   // share of section, %
+inline constexpr std::string_view slider_movement = "tongue slider movement";  // adjustable drawbar
+inline constexpr std::string_view torsion_angle = "torsion arm angle";         // below level: negative
+inline constexpr std::string_view axle_offset = "coupler to axle end";         // where: left, right
+inline constexpr std::string_view tracking = "tracking to either side";
+inline constexpr std::string_view u_bolt_thread = "U-bolt thread past the nut";
+inline constexpr std::string_view guard_height = "rear guard height above ground";
+inline constexpr std::string_view guard_side = "rear guard distance from side";  // where: left, right
+inline constexpr std::string_view guard_rear = "rear guard distance forward of rear";
+inline constexpr std::string_view guard_member = "rear guard member height";
+
 }  // namespace cotter::what
-
-namespace cotter {
-
-struct KnownReading {
-    std::string_view name;
-    std::string_view component;    // "brake", "hub", "tyre", …
-    Quantity quantity;             // units of another quantity are refused
-    double least = 0, most = 0;    // SI; a value outside is a slip of the pen or of the unit
-    std::string_view repaired_by;  // words of a finding's component whose repair makes the reading out of date
-};
-
-// By name; names that only begin with a known one ("hub temperature after road test") are that one. nullptr: unknown.
-[[nodiscard]] const KnownReading* known_reading(std::string_view name);
-[[nodiscard]] std::string_view component_of(std::string_view name);  // "other" when unknown
-
-}  // namespace cotter
