@@ -12,7 +12,7 @@ namespace cotter {
 
 inline constexpr std::string_view kJobFormat = "cotter-job";
 inline constexpr int kJobMajor = 1;  // a reader refuses a higher one
-inline constexpr int kJobMinor = 0;  // a reader takes a higher one and keeps what it does not know
+inline constexpr int kJobMinor = 1;  // a reader takes a higher one and keeps what it does not know
 
 // Where one shot lies in the packet. `cleaned`: private data was taken out of the copy.
 struct PacketPhoto {
