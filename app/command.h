@@ -120,9 +120,10 @@ struct TightenNut {  // in the last pass; a nut that clicked already is left
     Id<Torque> torque;
     int nut = 0;
 };
-struct StartPass {
-    Id<Torque> torque;
-    Amount setting;
+struct StartPass {  // on a torque that is put into the job when its id is nil
+    Torque torque;
+    Amount at_nut;  // the wrench's setting for it follows from the torque's adapter
+    int nut = 0;    // that clicked already; 0: none
 };
 struct PutLevel {  // a nil id makes a new one
     Level level;

@@ -1,9 +1,10 @@
 // What has been begun and not yet handed in: kept on disk at each change, so that a killed app comes back to it.
-// Plain values. At most one of each kind; a draft belongs to the route it was begun on.
+// Plain values. At most one of each kind but for the timers; a draft belongs to the route it was begun on.
 #pragma once
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "app/nav.h"
@@ -68,7 +69,7 @@ struct FindingDraft {
 
 // A wait that goes on while the phone is locked: the hub was spun, the oil settles.
 struct TimerDraft {
-    std::string record;  // the level's
+    std::string record;  // what waits, one name for one place of one job
     Instant started;
     std::int64_t seconds = 0;
 
@@ -118,19 +119,35 @@ struct AnswerDraft {
 struct Drafts {
     std::optional<ReadingDraft> reading;
     std::optional<FindingDraft> finding;
-    std::optional<TimerDraft> timer;
+    std::vector<TimerDraft> timers;  // as many as wait, each for a record of its own
     std::optional<WordsDraft> words;
     std::optional<AnswerDraft> answer;
     std::optional<Offer> offer;        // being entered for the shelf
     std::optional<MakerLimit> figure;  // a maker's figure; its number is 0 until it was keyed in
     std::string vin;                   // as typed, while it does not check
 
+    [[nodiscard]] const TimerDraft* timer_for(std::string_view record) const {
+        for (const TimerDraft& t : timers)
+            if (t.record == record) return &t;
+        return nullptr;
+    }
+    // In place of the one for the same record.
+    void put_timer(TimerDraft timer) {
+        drop_timer(timer.record);
+        timers.push_back(std::move(timer));
+    }
+    void drop_timer(std::string_view record) {
+        std::erase_if(timers, [&](const TimerDraft& t) { return t.record == record; });
+    }
+
     bool operator==(const Drafts&) const = default;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.may("reading", s.reading);
         f.may("finding", s.finding);
-        f.may("timer", s.timer);
+        std::optional<TimerDraft> only_one;  // as earlier versions kept it; it was over before this one was installed
+        f.may("timer", only_one);
+        f.may("timers", s.timers);
         f.may("words", s.words);
         f.may("figure", s.figure);
         f.may("answer", s.answer);

@@ -4,6 +4,7 @@
 #include "app/desk/rows.h"
 #include "app/views/chrome.h"
 #include "core/base/text.h"
+#include "core/work/wrench.h"
 
 namespace cotter::desk {
 
@@ -15,10 +16,10 @@ std::string place_of(const Place& place) {
     return place_words(place, SideWords::left_right);
 }
 
-std::string setting_of(const Torque& torque) {
+std::string last_pass_of(const Torque& torque) {
     if (torque.taken != Taken::measured)
         return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
-    return torque.passes.empty() ? "no pass recorded" : torque.passes.back().setting.text();
+    return torque.passes.empty() ? "no pass recorded" : at_nut(torque.passes.back()).text();
 }
 
 std::string settled_words(const ledger::FindingLine& line) {
@@ -42,25 +43,26 @@ Columns torque_columns() {
 }
 
 TableRow torque_row(const ledger::TorqueLine& line) {
-    const Torque& t = line.torque;
+    const Torque t = in_present_form(line.torque);
     TableRow row;
     row.key = line.job + t.id.text();
     row.label = fmt::format("{}, {}, {}", place_of(t.place), one_line(t.joint, 100), day_words(line.visit));
     const std::string proved = line.complete ? "all at the target" : "not proved";
     row.marked = !line.complete;
+    const std::string adapter = t.adapter ? " with an adapter of " + adapter_words(*t.adapter) : "";
     const std::string kind = line.retorque ? "re-torque" : "tightened";
-    row.detail =
-        fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}. {}{}", t.fasteners, one_line(t.joint, 100),
-                    place_of(t.place), setting_of(t), t.target ? t.target->text() : "not recorded",
-                    t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
-                    one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
-                    t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
-                    t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
+    row.detail = fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}{}. {}{}", t.fasteners,
+                             one_line(t.joint, 100), place_of(t.place), last_pass_of(t),
+                             t.target ? t.target->text() : "not recorded",
+                             t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
+                             one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
+                             adapter, t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
+                             t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
     row.cells = {TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
                  place_of(t.place),
                  one_line(t.joint, 100),
                  TableCell(fmt::format("{}", t.fasteners), t.fasteners),
-                 setting_of(t),
+                 last_pass_of(t),
                  t.target ? t.target->text() : "none",
                  proved,
                  kind,

@@ -71,7 +71,7 @@ void draw_figures(UiContext& ui, const BearingView& view, BearingState& state, C
                    BearingAsk::locked, state);
     if (!view.doubt) return;
     remark(ui, "Look at the unit", view.doubt->words);
-    if (!wide_button(ui, {"It was " + view.doubt->suggestion.text(), "unit meant"})) return;
+    if (!view.doubt->suggestion || !wide_button(ui, {"It was " + view.doubt->suggestion->text(), "unit meant"})) return;
     BearingSetting setting = s;
     setting.seated = view.doubt->suggestion;
     put(std::move(setting), out);

@@ -23,6 +23,20 @@ void draw_order(UiContext& ui, const BleedView& view, BleedState& state) {
     paragraph(ui, "The longest way first is common practice; the maker's order goes before it.", true);
 }
 
+// Each can be looked at again, and removed when it was keyed in by mistake.
+void draw_rounds(UiContext& ui, const BleedView& view, BleedState& state) {
+    if (view.rounds.empty()) return;
+    heading(ui, "Counted so far");
+    for (const RoundRow& r : view.rounds) {
+        RowSpec spec;
+        spec.value = r.value;
+        spec.under = r.under;
+        if (!row(ui, {r.label, "round " + r.id.text()}, spec)) continue;
+        state.ask = BleedAsk::round;
+        state.round = r.id;
+    }
+}
+
 void draw_pipes(UiContext& ui, const BleedView& view, BleedState& state) {
     heading(ui, "Pipes");
     for (std::size_t i = 0; i < view.legs.size(); ++i) {
@@ -56,6 +70,7 @@ void draw_bleed(UiContext& ui, const BleedView& view, BleedState& state, Command
         actions.push_back({{"Add a pipe", "add first"}, Tone::strong, Icon::plus, true, true});
     const ScreenAnswer answer = screen(ui, screen_of(view.chrome, "bleed", actions), [&] {
         draw_order(ui, view, state);
+        draw_rounds(ui, view, state);
         draw_pipes(ui, view, state);
         draw_remarks(ui, view);
     });

@@ -27,15 +27,12 @@ void put_before(const LevelView& view, LevelMark mark, Commands& out) {
     out.push_back(PutLevel{std::move(level)});
 }
 
-void keep_timer(const LevelView& view, std::optional<TimerDraft> timer, Commands& out) {
-    Drafts drafts = view.drafts;
-    drafts.timer = std::move(timer);
-    out.push_back(KeepDrafts{std::move(drafts)});
-}
-
 void put_after(const LevelView& view, LevelMark mark, Commands& out) {
     out.push_back(PutLevel{with_after(view, mark)});
-    if (view.timer.begun) keep_timer(view, std::nullopt, out);
+    if (!view.timer.begun) return;
+    Drafts drafts = view.drafts;
+    drafts.drop_timer(view.timer.record);
+    out.push_back(KeepDrafts{std::move(drafts)});
 }
 
 void draw_glasses(UiContext& ui, const LevelView& view, Commands& out) {
@@ -56,12 +53,12 @@ void draw_timer(UiContext& ui, const LevelView& view, Commands& out) {
     heading(ui, "Spin and settle");
     if (!view.timer.begun) {
         paragraph(ui, "Turn the hub several times, then wait and look again.", true);
-        if (wide_button(ui, "Hub was spun: begin to wait")) keep_timer(view, begin_timer(view), out);
+        if (wide_button(ui, "Hub was spun: begin to wait")) out.push_back(KeepDrafts{with_timer(view)});
         return;
     }
     paragraph(ui, view.timer.words);
     ui.wake_at(std::floor(ui.now_s) + 1);
-    if (wide_button(ui, "Spun again: begin anew")) keep_timer(view, begin_timer(view), out);
+    if (wide_button(ui, "Spun again: begin anew")) out.push_back(KeepDrafts{with_timer(view)});
 }
 
 // Never silent: what must not meet stands on the page as long as it is recorded.

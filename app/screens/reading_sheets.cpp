@@ -68,6 +68,10 @@ void ask_doubt(UiContext& ui, const Entering& e) {
 void draw_pad(UiContext& ui, const Entering& e) {
     const KeypadAnswer answer = keypad_sheet(ui, "reading", *e.state.pad);
     if (answer == KeypadAnswer::closed) return e.leave();
+    if (answer == KeypadAnswer::removed) {
+        e.out.push_back(RemoveReading{e.entry.record.id});
+        return e.leave();
+    }
     const ReadingDraft draft = draft_of(e.entry, *e.state.pad);
     if (!(draft == e.entry.draft)) keep(e.drafts, draft, e.out);
     if (answer != KeypadAnswer::done) return;

@@ -29,7 +29,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
     std::vector<ActionSpec> actions{{{"Settings", "settings"}, Tone::quiet, Icon::menu, true, false}};
     if (!empty) actions.push_back({{"New job", "new"}, Tone::strong, Icon::plus, true, true});
     ScreenSpec spec = screen_of(view.chrome, "yard", std::move(actions), false);
-    spec.header.undo = false;
+    spec.header.undo = spec.header.redo = false;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (empty && empty_state(ui, "No job yet",
                                  "A job is one visit to one trailer. All that you record stays on this device until "

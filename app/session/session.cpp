@@ -226,6 +226,7 @@ void Session::act(const RedoStep&) {
     if (!done) return;
     undoable_ += 1;
     redoable_ -= 1;
+    tell("the step was done again");
 }
 
 void Session::load_job(const JobId& id) {

@@ -81,6 +81,24 @@ void remark(UiContext& ui, std::string_view title, std::string_view text) {
     box_of_words(ui, title, text, ui.paint(Tone::plate), false);
 }
 
+void big_figure(UiContext& ui, const FigureSpec& spec) {
+    const Paint& paint = ui.paint(Tone::plate);
+    const float width = room() - 2 * Sizes::pad;
+    const Laid title = lay_text(ui, spec.title, Type::bold, width);
+    const Laid unit = lay_text(ui, spec.unit, Type::title, width / 2);
+    const Laid number = lay_text(ui, spec.number, Type::figures, width - unit.width - Sizes::gap);
+    const Laid under = lay_text(ui, spec.under, Type::body, width);
+    const float below = spec.under.empty() ? 0 : under.height;
+    const Rect rect = take_space(room(), title.height + number.height + below + 2 * 10);
+    draw_plate(rect, {paint.ground, paint.text, Sizes::edge, Sizes::cut, kPlateCuts});
+    Rect at{rect.x + Sizes::pad, rect.y + 10, width, title.height};
+    draw_text(ui, title, at, {paint.text, paint.ground});
+    at = {at.x, at.bottom(), number.width + 1, number.height};
+    draw_text(ui, number, at, {paint.text, paint.ground});
+    draw_text(ui, unit, {at.right() + Sizes::gap, at.y, unit.width + 1, at.h}, {paint.text, paint.ground});
+    draw_text(ui, under, {at.x, at.bottom(), width, below}, {paint.text, paint.ground});
+}
+
 bool empty_state(UiContext& ui, std::string_view title, std::string_view text, const Name& action) {
     space(3 * Sizes::pad);
     const float side = 72;

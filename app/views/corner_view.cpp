@@ -9,6 +9,8 @@
 #include "app/views/plan_view.h"
 #include "app/views/work_view.h"
 #include "core/trade/asked.h"
+#include "core/work/torque_check.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -110,16 +112,17 @@ std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage st
     return out;
 }
 
-WorkRow row_of(const Torque& t) {
+WorkRow row_of(const Torque& recorded) {
+    const Torque t = in_present_form(recorded);
     WorkRow row{t.id.text(), upper_first(t.joint), {}, t.wrench, false};
     const int clicked = t.passes.empty() ? 0 : static_cast<int>(t.passes.back().tightened.size());
-    row.done = !t.passes.empty() && clicked >= t.fasteners;
+    row.done = proves_torque(check_torque(t));
     if (t.taken != Taken::measured)
         row.value = fmt::format("{}: {}", name_of(t.taken), t.reason);
     else if (t.passes.empty())
         row.value = "not yet";
     else
-        row.value = fmt::format("{} of {} at {}", clicked, t.fasteners, t.passes.back().setting.text());
+        row.value = fmt::format("{} of {} at {}", clicked, t.fasteners, at_nut(t.passes.back()).text());
     return row;
 }
 

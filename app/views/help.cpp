@@ -52,8 +52,13 @@ HelpPage help_page(Screen screen) {
                  {"Marks", "A point, a box, an arrow or a stroke. A tapped mark can be moved, changed or removed."}}};
         case Screen::torque:
             return {"Torque",
-                    {{"", "Tap each nut when the wrench clicks; the large number is the next one across the circle."},
-                     {"Target", "From the maker's document. It is never guessed from the stud's size."},
+                    {{"", "Set the wrench to the large number, then tap each nut when it clicks, across the circle."},
+                     {"Maker's figure",
+                      "From the maker's document, never guessed from the stud's size. A figure from another wheel is "
+                      "offered only where studs, wheel and hub match, and counts once you confirm it."},
+                     {"Adapter",
+                      "A crowfoot lengthens the wrench. Give its length, and the setting is corrected; the record "
+                      "holds both the setting and the torque at the nut."},
                      {"Impact tools", "Only to run nuts down. The last turns are the wrench's.", true}}};
         case Screen::level:
             return {"Level",

@@ -36,18 +36,19 @@ std::string minutes(std::int64_t seconds) {
     return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
 }
 
-// Timers of a level that is not in the job yet are known by their place.
-std::string timer_key(const Level& level) {
-    return level.id.nil() ? level.place.text() : level.id.text();
+// By the place, as a timer may begin before the level is in the job.
+std::string timer_key(const Job& job, const Level& level) {
+    return fmt::format("{} {} {}", job.id().text(), level.place.text(), level.fluid);
 }
 
-SettleTimer timer_of(const Drafts& drafts, const Level& level, const Instant& now) {
+SettleTimer timer_of(const Drafts& drafts, std::string record, const Instant& now) {
     SettleTimer timer;
-    if (!drafts.timer || (drafts.timer->record != timer_key(level) && drafts.timer->record != level.place.text()))
-        return timer;
+    const TimerDraft* begun = drafts.timer_for(record);
+    timer.record = std::move(record);
+    if (begun == nullptr) return timer;
     timer.begun = true;
-    timer.elapsed_s = std::max<std::int64_t>(0, now.unix_s - drafts.timer->started.unix_s);
-    const std::int64_t left = drafts.timer->seconds - timer.elapsed_s;
+    timer.elapsed_s = std::max<std::int64_t>(0, now.unix_s - begun->started.unix_s);
+    const std::int64_t left = begun->seconds - timer.elapsed_s;
     timer.over = left <= 0;
     timer.words = timer.over ? "Settled for " + minutes(timer.elapsed_s) : minutes(left) + " to go";
     return timer;
@@ -108,7 +109,7 @@ LevelView level_view(const Session& session) {
     view.chrome = chrome_of(session, upper_first(view.level.fluid), place_words(route.place, session.settings().sides));
     view.now = session.now();
     view.drafts = session.drafts();
-    view.timer = timer_of(view.drafts, view.level, view.now);
+    view.timer = timer_of(view.drafts, timer_key(job, view.level), view.now);
     view.advice = advice_of(view.level);
     view.doubts = fluid_doubt_lines(session, route.place, view.level.fluid, view.level.product, view.level.id);
     fill_open(view, job);
@@ -118,8 +119,12 @@ LevelView level_view(const Session& session) {
     return view;
 }
 
-TimerDraft begin_timer(const LevelView& view) {
-    return {timer_key(view.level), view.now, kSettleSeconds};
+Drafts with_timer(const LevelView& view) {
+    constexpr std::int64_t kForgotten = 24 * 3600;  // seconds
+    Drafts drafts = view.drafts;
+    std::erase_if(drafts.timers, [&](const TimerDraft& t) { return view.now.unix_s - t.started.unix_s > kForgotten; });
+    drafts.put_timer({view.timer.record, view.now, kSettleSeconds});
+    return drafts;
 }
 
 Level with_after(const LevelView& view, LevelMark mark) {

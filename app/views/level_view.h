@@ -10,6 +10,7 @@ namespace cotter {
 
 // The wait between spinning the hub and looking. Goes on while the phone is locked: it is told from the clock.
 struct SettleTimer {
+    std::string record;  // its name among the drafts
     bool begun = false;
     bool over = false;
     std::int64_t elapsed_s = 0;
@@ -39,7 +40,8 @@ constexpr std::int64_t kSettleSeconds = 600;  // common practice: about 5 to 10 
 // By the route: its place and the level's id; without one the place's level of its usual fluid, or a new one.
 [[nodiscard]] LevelView level_view(const Session& session);
 
-[[nodiscard]] TimerDraft begin_timer(const LevelView& view);
+// The drafts with this level's timer begun now, in place of its earlier one; those of other levels go on.
+[[nodiscard]] Drafts with_timer(const LevelView& view);
 // The level with what was seen after the work, and how long it had settled when the timer was running.
 [[nodiscard]] Level with_after(const LevelView& view, LevelMark mark);
 

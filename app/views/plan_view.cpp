@@ -35,7 +35,7 @@ const R* newest_at(const Job& job, const Place& place, Fits&& fits) {
 
 // A record alone proves nothing: nuts stand at the maker's torque after a full check, oil at its line, settled.
 std::string torque_lack(const Job& job, const Place& place) {
-    const Torque* nuts = newest_at<Torque>(job, place, [](const Torque& t) { return t.joint == "wheel nuts"; });
+    const Torque* nuts = newest_at<Torque>(job, place, [](const Torque& t) { return t.joint == kWheelNuts; });
     if (nuts == nullptr) return "no torque";
     return nuts->taken == Taken::measured && proves_torque(check_torque(*nuts)) ? "" : "torque not proved";
 }

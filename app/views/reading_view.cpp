@@ -57,6 +57,7 @@ KeypadSpec spec_of(const Job& job, const ReadingDraft& draft, const Reading& rec
     }
     if (std::find(spec.units.begin(), spec.units.end(), draft.unit) == spec.units.end())
         spec.units.insert(spec.units.begin(), draft.unit);
+    spec.may_remove = !record.id.nil();
     if (record.id.nil() || record.points.empty()) return spec;
     spec.points.clear();
     for (const ReadingPoint& p : record.points) spec.points.push_back(p.where);

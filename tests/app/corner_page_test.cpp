@@ -98,3 +98,31 @@ TEST_CASE("rows lead to torque and level; readings show their value and what it 
     REQUIRE(bench.tap("Hub oil"));
     CHECK(bench.session().route().screen == Screen::level);
 }
+
+TEST_CASE("a reading that was keyed in by mistake is removed from its row by a tap, and undo brings it back") {
+    CornerBench bench;
+    bench.touch("Rotor runout");
+    CHECK_FALSE(bench.log().shows("Remove"));  // nothing is kept yet
+    bench.key("0.05");
+    REQUIRE(bench.job().all<Reading>().size() == 1);
+    bench.touch("Rotor runout");
+    bench.touch("Remove");
+    CHECK(bench.job().all<Reading>().empty());
+    CHECK_FALSE(bench.session().drafts().reading.has_value());
+    bench.touch("Undo");
+    CHECK(bench.job().all<Reading>().size() == 1);
+}
+
+TEST_CASE("what was taken back is done again by a tap beside undo, which is there only then") {
+    CornerBench bench;
+    bench.put_finding();
+    CHECK(bench.log().find("Redo").empty());
+    bench.touch("Undo");
+    CHECK(bench.job().all<Finding>().empty());
+    bench.touch("Redo");
+    CHECK(bench.job().all<Finding>().size() == 1);
+    CHECK(bench.log().find("Redo").empty());
+    bench.touch("Undo");
+    bench.put_finding();  // something else was done since
+    CHECK(bench.log().find("Redo").empty());
+}

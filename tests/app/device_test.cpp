@@ -144,10 +144,14 @@ TEST_CASE("the screen stays awake while hub oil settles") {
     PhoneBench bench;
     bench.start_tandem();
     Drafts drafts;
-    drafts.timer = TimerDraft{};
+    drafts.put_timer({"a level", bench.clock.at, 600});
     bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK(bench.phone.awake);
+    bench.clock.at.unix_s += 2 * 3600;  // begun and forgotten
+    bench.look();
+    CHECK_FALSE(bench.phone.awake);
+    bench.clock.at.unix_s -= 2 * 3600;
     bench.apply(KeepDrafts{{}});
     bench.look();
     CHECK_FALSE(bench.phone.awake);

@@ -62,7 +62,7 @@ TEST_CASE("the wait goes on while the program is gone, and is written down when 
     REQUIRE(bench.tap("After: at the line"));
     REQUIRE(bench.level().settled.has_value());
     CHECK(bench.level().settled->text() == "10 min");
-    CHECK_FALSE(bench.session().drafts().timer.has_value());
+    CHECK_FALSE(bench.session().drafts().timer_for(level_view(bench.session()).timer.record) != nullptr);
 }
 
 TEST_CASE("a timer begun before the first mark belongs to the level that comes of it") {
@@ -73,6 +73,57 @@ TEST_CASE("a timer begun before the first mark belongs to the level that comes o
     CHECK(level_view(bench.session()).timer.begun);
     REQUIRE(bench.tap("After: at the line"));
     CHECK(bench.level().settled->text() == "65 s");
+}
+
+TEST_CASE("two hubs settle at once, each with a timer of its own") {
+    LevelBench bench;
+    const auto words_at = [&](const Place& place) {
+        bench.apply(GoInstead{{Screen::level, place, {}}});
+        bench.look();
+        return level_view(bench.session()).timer.words;
+    };
+    bench.touch("Hub was spun: begin to wait");
+    bench.pass(120);
+    CHECK(words_at(kRight).empty());
+    bench.touch("Hub was spun: begin to wait");
+    bench.pass(60);
+    CHECK(words_at(kRight) == "9:00 to go");
+    CHECK(words_at(kLeft) == "7:00 to go");
+    bench.reopen();
+    bench.show();
+    CHECK(words_at(kRight) == "9:00 to go");
+    bench.touch("Before: at the line");
+    bench.touch("After: at the line");
+    CHECK(bench.level().settled->text() == "1 min");
+    CHECK(words_at(kLeft) == "7:00 to go");  // seen there, it goes on here
+    CHECK(words_at(kRight).empty());
+}
+
+TEST_CASE("a timer of one job does not show in the next at the same place") {
+    LevelBench bench;
+    bench.touch("Hub was spun: begin to wait");
+    bench.start_tandem();
+    bench.apply(GoTo{{Screen::level, kLeft, {}}});
+    bench.look();
+    CHECK_FALSE(level_view(bench.session()).timer.begun);
+}
+
+TEST_CASE("a timer that an earlier version kept alone does not keep the rest from being read") {
+    LevelBench bench;
+    bench.touch("Hub was spun: begin to wait");
+    const std::string path = bench.book + "/app_state.json";
+    const auto bytes = read_file(*bench.files, path, 1 << 20);
+    REQUIRE(bytes);
+    std::string text(bytes->begin(), bytes->end());
+    const auto at = text.find("\"timers\": [");
+    REQUIRE(at != std::string::npos);
+    const auto from = text.find('{', at), to = text.find('}', at);
+    const std::string one = text.substr(from, to + 1 - from);
+    text.replace(at, text.find(']', at) + 1 - at, "\"timer\": " + one);
+    bench.close();
+    REQUIRE(replace_file(*bench.files, path, as_bytes(text)));
+    bench.reopen();
+    CHECK(bench.session().route().screen == Screen::level);
 }
 
 TEST_CASE("a window that cannot be seen through is said with its reason") {

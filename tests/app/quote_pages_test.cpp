@@ -259,6 +259,30 @@ TEST_CASE("the shelf says how old a price is; an old one is to be asked again") 
     CHECK(bench.job().all<Offer>().size() == 1);
 }
 
+TEST_CASE("an offer that was entered by mistake is taken out of the job by a tap, unless a quote buys from it") {
+    QuoteBench bench;
+    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.go(Screen::shelf);
+    const std::string title = shelf_view(bench.session()).in_job.at(0).title;
+    const auto tap_in_job = [&] { REQUIRE(bench.tap(title, 2)); };  // the first one is the shelf's
+    tap_in_job();
+    bench.pass_audit();
+    REQUIRE(bench.tap("Take it out of this job"));
+    CHECK(bench.job().all<Offer>().empty());
+    CHECK(bench.session().shelf().size() == 1);
+    REQUIRE(bench.tap("Undo"));
+    REQUIRE(bench.job().all<Offer>().size() == 1);
+    bench.put_finding("hub seal", "leaks", Grade::repair);
+    bench.apply(DeriveNeeds{});
+    bench.apply(DraftByHand{{}, {1}});
+    bench.go(Screen::shelf);
+    CHECK(shelf_view(bench.session()).in_job.at(0).quote == "by hand");
+    tap_in_job();
+    CHECK(bench.log().shows("The quote 'by hand' buys from it."));
+    REQUIRE(bench.log().find("Take it out of this job").size() == 1);
+    CHECK_FALSE(bench.log().find("Take it out of this job")[0]->enabled);
+}
+
 TEST_CASE("packs by hand make a quote of their own; nothing chosen is refused") {
     QuoteBench bench;
     bench.put_prices();

@@ -189,7 +189,7 @@ TEST_CASE("a nut clicks once a pass") {
     const auto id = bench.job().all<Torque>()[0].id;
     bench.apply(TightenNut{id, 1});
     CHECK(bench.session().notice()->error);  // no pass yet
-    bench.apply(StartPass{id, make_amount("90", "[lbf_av].[ft_i]").value()});
+    bench.apply(StartPass{bench.job().all<Torque>()[0], make_amount("90", "[lbf_av].[ft_i]").value()});
     for (const int nut : {1, 5, 3}) bench.apply(TightenNut{id, nut});
     REQUIRE_MESSAGE(bench.job().all<Torque>()[0].passes.size() == 1, bench.session().notice()->text);
     CHECK(bench.job().all<Torque>()[0].passes[0].tightened == std::vector{1, 5, 3});

@@ -243,7 +243,7 @@ TEST_CASE("pound-feet for pound-inches are asked about; the next corner takes fi
     bench.apply(PutBearing{s, dial("0.003")});
     bench.go(Screen::bearing, kLeft);
     REQUIRE(bearing_view(bench.session()).doubt.has_value());
-    CHECK(bearing_view(bench.session()).doubt->suggestion.text() == "450 lb-in");
+    CHECK(bearing_view(bench.session()).doubt->suggestion->text() == "450 lb-in");
     bench.go(Screen::bearing, Place::corner(2, Side::right));
     const BearingView view = bearing_view(bench.session());
     CHECK(view.setting.id.nil());

@@ -237,7 +237,7 @@ TEST_CASE("receive: a document of a later minor version is kept to the byte and 
             const auto put = [&](std::string_view what, std::string_view by) {
                 json.replace(json.find(what), what.size(), by);
             };
-            put("\"version\": \"1.0\"", "\"version\": \"1.7\"");
+            put("\"version\": \"1.1\"", "\"version\": \"1.7\"");
             put("\"customer\"", "\"moon_phase\": \"full\", \"customer\"");
             put("\"amendments\"", "\"echo_sounding\": [{\"depth\": 4}], \"amendments\"");
             text = json;
