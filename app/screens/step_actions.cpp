@@ -46,7 +46,7 @@ void add_unproved(const StepItem& step, std::vector<StepAction>& out) {
 
 void open_words(const ProcedureView& view, std::string field, std::string text, Commands& out) {
     Drafts drafts = view.drafts;
-    drafts.words = WordsDraft{std::move(field), std::move(text)};
+    drafts.put_words(std::move(field), std::move(text));
     out.push_back(KeepDrafts{std::move(drafts)});
 }
 

@@ -55,9 +55,10 @@ struct Asking {
     std::optional<std::string>& name;
     Commands& out;
 
-    void keep(std::optional<WordsDraft> words) const {
+    void keep(std::optional<std::string> text) const {
         Drafts drafts = view.drafts;
-        drafts.words = std::move(words);
+        drafts.drop_words();
+        if (text) drafts.put_words(draft.field, std::move(*text));
         out.push_back(KeepDrafts{std::move(drafts)});
     }
     [[nodiscard]] const std::string& who() const { return name ? *name : view.technician; }
@@ -73,8 +74,7 @@ void draw_choices(UiContext& ui, const Asking& a) {
     const auto words = choices(a.step, a.asked.word);
     std::vector<ChipSpec> specs;
     for (const std::string& w : words) specs.push_back({w, a.draft.text.find(w) != std::string::npos, true, {}});
-    if (const auto tapped = chips(ui, "words", specs))
-        a.keep(WordsDraft{a.draft.field, toggled(a.draft.text, words[*tapped])});
+    if (const auto tapped = chips(ui, "words", specs)) a.keep(toggled(a.draft.text, words[*tapped]));
 }
 
 void draw_asking(UiContext& ui, const Asking& a) {
@@ -84,7 +84,7 @@ void draw_asking(UiContext& ui, const Asking& a) {
         if (a.asked.word == StepWord::done && e.kind == ProofKind::note) paragraph(ui, e.words, true);
     draw_choices(ui, a);
     const FieldAnswer field = text_field(ui, {a.asked.label, "words field"}, {a.draft.text, a.asked.hint, ""});
-    if (field.text) a.keep(WordsDraft{a.draft.field, *field.text});
+    if (field.text) a.keep(*field.text);
     if (a.asked.word != StepWord::overridden) return;
     const FieldAnswer who = text_field(ui, {"Who decides it", "who"}, {a.who(), "name", ""});
     if (who.text) a.name = *who.text;
@@ -94,8 +94,8 @@ void draw_asking(UiContext& ui, const Asking& a) {
 }  // namespace
 
 bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std::string>& name, Commands& out) {
-    if (!view.drafts.words) return false;
-    const WordsDraft& draft = *view.drafts.words;
+    if (view.drafts.words() == nullptr) return false;
+    const WordsDraft& draft = *view.drafts.words();
     const auto space = draft.field.find(' ');
     const StepItem* step = space == std::string::npos ? nullptr : step_of(view, draft.field.substr(space + 1));
     if (step == nullptr) return false;

@@ -143,12 +143,13 @@ TEST_CASE("the packet is handed out by the device") {
 TEST_CASE("the screen stays awake while hub oil settles") {
     PhoneBench bench;
     bench.start_tandem();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.timer = TimerDraft{};
     bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK(bench.phone.awake);
-    bench.apply(KeepDrafts{{}});
+    drafts.timer.reset();
+    bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK_FALSE(bench.phone.awake);
 }
