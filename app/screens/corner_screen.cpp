@@ -89,6 +89,7 @@ void draw_work(UiContext& ui, std::string_view title, const std::vector<WorkRow>
         spec.value = r.value;
         spec.under = r.under;
         spec.icon = r.done ? Icon::pin : Icon::open_pin;
+        spec.grade = r.worst;
         if (row(ui, {r.label, r.id.empty() ? r.label : r.id}, spec)) out.push_back(GoTo{{screen, view.place, r.id}});
     }
 }

@@ -18,7 +18,9 @@ struct WordAsked {
 };
 
 WordAsked asked_of(std::string_view kind) {
-    if (kind == "pass") return {StepWord::overridden, "On without its proof", "Why", "no dial here"};
+    if (kind == "pass")
+        return {StepWord::overridden, "Skip the hold point without proof: who decides, and why?", "Why",
+                "no dial here"};
     if (kind == "leave") return {StepWord::not_needed, "Not needed", "Why", "the hub stays on"};
     return {StepWord::done, "What was seen", "Note", "what, who, how"};
 }
@@ -88,7 +90,7 @@ void draw_asking(UiContext& ui, const Asking& a) {
     if (a.asked.word != StepWord::overridden) return;
     const FieldAnswer who = text_field(ui, {"Who decides it", "who"}, {a.who(), "name", ""});
     if (who.text) a.name = *who.text;
-    paragraph(ui, "Name and reason stand in the packet.", true);
+    paragraph(ui, "Name and reason are shown in the packet.", true);
 }
 
 }  // namespace
@@ -102,7 +104,7 @@ bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std
     const WordAsked asked = asked_of(std::string_view(draft.field).substr(0, space));
     const Asking asking{view, *step, draft, asked, name, out};
     const bool ready = !draft.text.empty() && (asked.word != StepWord::overridden || !asking.who().empty());
-    const std::string_view yes = asked.word == StepWord::overridden ? "Go on" : "Done";
+    const std::string_view yes = asked.word == StepWord::overridden ? "Skip it" : "Done";
     const SheetSpec spec{"step words", asked.title, {{{yes, "hand in"}, Tone::strong, Icon::check, ready, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] { draw_asking(ui, asking); });
     if (answer.action && ready) asking.hand_in();

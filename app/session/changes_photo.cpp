@@ -104,3 +104,5 @@ Result<Changes> changes_of(const Job& job, const RemoveShot& c, const Stamp&) {
 }
 
 }  // namespace cotter
+    for (const StepMark& mark : job.all<StepMark>())  // the question is open again: its answer would be gone
+        if (mark.finding == c.finding) out.push_back(Remove{RecordKind::step_mark, mark.id.uuid});

@@ -48,6 +48,7 @@ struct WorkRow {
     bool done = false;
 };
 
+    std::optional<Grade> worst{};  // of what its questions found, until it is repaired
 struct CornerView {
     Chrome chrome;
     Place place;
