@@ -74,7 +74,7 @@ bool Session::look_at_device() {
 }
 
 Stamp Session::stamp() const {
-    const std::string by = settings_.technician.empty() ? "unnamed" : settings_.technician;
+    const std::string by = settings_.technician.empty() ? std::string(kUnnamed) : settings_.technician;
     return {parts_.clock.now(), by, parts_.random};
 }
 
@@ -133,8 +133,10 @@ void Session::act(const ShowHelp& c) {
 }
 
 void Session::act(const PutSettings& c) {
+    const bool first_name = settings_.technician.empty() && !c.settings.technician.empty();
     settings_ = c.settings;
-    if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) tell(saved.error());
+    if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) return tell(saved.error());
+    if (first_name) name_jobs();
 }
 
 void Session::act(const KeepDrafts& c) {

@@ -123,6 +123,7 @@ private:
     void act(const ShowHelp& c);
     void act(const GiveReason& c);
     void act(const PutSettings& c);
+    void act(const NameTechnician& c);
     void act(const KeepDrafts& c);
     void act(const TakePhotos& c);
     void act(const CancelWork& c);
@@ -135,6 +136,7 @@ private:
     void act(const HandOut& c);
     void act(const PutStepMark& c);  // asks the procedures first
     void act(const PutFinding& c);
+    void act(const PutShot& c);      // says which findings went with it
     void act(const AnswerQuote& c);  // its draft goes when it is kept
     // Those that change the job.
     template <JobCommand C>
@@ -145,12 +147,14 @@ private:
     [[nodiscard]] Stamp stamp() const;
     void commit(const Result<Changes>& changes, const std::string& reason = {});
     void took(Result<Job> job, int undo_by);  // the book's answer to a step
-    void load_job(const JobId& id);
-    void forget_job();
     void have_job(Job job);
     void look_at_drafts();  // those of the open job and the shown page
-    void count_steps();
+    void load_job(const JobId& id);
     void take_over_drafts();
+    void forget_job();
+    void name_jobs();
+    bool name_job(const JobId& id);
+    void count_steps();
     void list_jobs();
     void list_shelf();
     bool look_at_device();  // true when what it has kept is another than last seen

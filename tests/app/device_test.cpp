@@ -129,6 +129,7 @@ TEST_CASE("what was chosen goes to the place that the page is for, and is shown 
 TEST_CASE("the packet is handed out by the device") {
     PhoneBench bench;
     bench.start_tandem();
+    bench.apply(NameTechnician{"R. Alder"});
     bench.apply(GoTo{{Screen::hand_over, {}, {}}});
     bench.look();
     bench.touch("Make the packet");
@@ -165,7 +166,7 @@ TEST_CASE("work that is nowhere else is said when it grows old, and not where th
     CHECK(words().empty());
     bench.clock.at.unix_s += 4 * 86'400;
     CHECK(words().find("1 job of 3 days") != std::string::npos);
-    CHECK(only_here_words(bench.session(), job).find("since 4 days") != std::string::npos);
+    CHECK(only_here_words(bench.session(), job).find("last 4 days") != std::string::npos);
     bench.phone.facts.may_be_cleared = false;
     CHECK(words().empty());
     bench.phone.facts.may_be_cleared = true;
