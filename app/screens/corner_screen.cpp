@@ -118,6 +118,7 @@ void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Comm
     if (answer.tapped(1)) out.push_back(GoInstead{{Screen::corner, *view.next, {}}});
     if (answer.tapped(2)) out.push_back(GoTo{{Screen::intake, view.place, {}}});
     if (!state.finding.empty()) draw_finding(ui, view, state.finding, out);
+    if (view.finding) draw_finding_sheet(ui, *view.finding, view.drafts, state.change, out);
     if (view.entry) draw_reading(ui, *view.entry, view.drafts, state.reading, out);
 }
 

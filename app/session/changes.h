@@ -54,6 +54,14 @@ using Changes = std::vector<Change>;
 void let_go(const Job& job, const Id<Shot>& shot, Changes& out);
 void let_go(const Job& job, const Id<Reading>& reading, Changes& out);
 
+// What becomes of the findings that are marked on a photo when it changes its place: those that were of the photo's
+// old place go with it, unless another photo that stays there shows them too.
+struct FindingsOfMove {
+    std::vector<Finding> along;  // as they are afterwards
+    std::size_t staying = 0;
+};
+[[nodiscard]] FindingsOfMove findings_of_move(const Job& job, const Shot& moved);
+
 // What records say of who made them while the settings have no name.
 inline constexpr std::string_view kUnnamed = "unnamed";
 

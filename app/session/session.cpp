@@ -167,8 +167,12 @@ void Session::commit(const Result<Changes>& changes, const std::string& reason) 
 }
 
 void Session::act(const PutFinding& c) {
+    const auto id = Uuid::parse(c.draft.id);
+    const Finding* there = id ? job_.find(Id<Finding>{*id}) : nullptr;
+    const std::optional<Finding> before = there == nullptr ? std::nullopt : std::optional(*there);
     const auto changes = changes_of(job_, c, stamp());
     commit(changes);
+    if (before && !failed_) tell_moved(*before, c.draft.place);
     if (!c.stay || !changes) return;
     auto& draft = drafts_.open().finding;
     draft = c.draft;  // when it was not saved it is still there to be tried again
@@ -210,12 +214,6 @@ void Session::took(Result<Job> job, int undo_by) {
     }
 }
 
-void Session::act(const UndoStep&) {
-    if (!can_undo()) return tell("there is nothing to undo");
-    const Stamp s = stamp();
-    auto job = book_->undo(job_.id(), s.at, s.by);
-    const bool done = job.has_value();
-    took(std::move(job), 0);
 // The only place where the open job becomes another: its drafts go with it.
 void Session::have_job(Job job) {
     job_ = std::move(job);
@@ -226,6 +224,12 @@ void Session::look_at_drafts() {
     drafts_.switch_to(has_job() ? job_.id().text() : std::string{}, route());
 }
 
+void Session::act(const UndoStep&) {
+    if (!can_undo()) return tell("there is nothing to undo");
+    const Stamp s = stamp();
+    auto job = book_->undo(job_.id(), s.at, s.by);
+    const bool done = job.has_value();
+    took(std::move(job), 0);
     if (!done) return;
     undoable_ -= 1;
     redoable_ += 1;
@@ -262,12 +266,6 @@ void Session::read_rules() {
     }
 }
 
-void Session::forget_job() {
-    judge_->job_left();
-    have_job({});
-    packets_.clear();
-    packed_.reset();
-    saved_at_.reset();
 // Drafts as programs before kept them, of whatever job: the open one gets those that name a record of its own.
 void Session::take_over_drafts() {
     const OldDrafts old = sort_old_drafts(state_kept_.drafts, job_);
@@ -280,6 +278,12 @@ void Session::take_over_drafts() {
         tell("not saved, as it is not known of which job it was: " + old.left + "; enter it again where it belongs");
 }
 
+void Session::forget_job() {
+    judge_->job_left();
+    have_job({});
+    packets_.clear();
+    packed_.reset();
+    saved_at_.reset();
     not_saved_.clear();
     waiting_.reset();
     undoable_ = redoable_ = 0;

@@ -152,6 +152,7 @@ private:
     void load_job(const JobId& id);
     void take_over_drafts();
     void forget_job();
+    void tell_moved(const Finding& before, const Place& to);
     void name_jobs();
     bool name_job(const JobId& id);
     void count_steps();
