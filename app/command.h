@@ -45,6 +45,9 @@ struct GiveReason {  // why a signed-off job is changed; commits what waited for
 struct PutSettings {
     Settings settings;
 };
+struct NameTechnician {  // into the settings, and into jobs that say nobody's name; a signed-off one asks why
+    std::string name;
+};
 struct KeepDrafts {
     Drafts drafts;
 };
@@ -232,8 +235,8 @@ struct SignJob {
 
 using Command =
     std::variant<GoTo, GoInstead, GoBack, GoBackIfDone, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
-                 GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer,
-                 PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
+                 GiveReason, PutSettings, NameTechnician, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
+                 PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
                  RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing,
                  PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
                  RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, PickFiles, HandOut,

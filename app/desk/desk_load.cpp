@@ -81,7 +81,7 @@ Result<> DeskSession::load_register() {
     if (counts_.jobs == 0)
         jobs_.empty = "No job is on file yet. Take packets in first: drop them onto this window.";
     else
-        jobs_.empty = "No job on file is like that.";
+        jobs_.empty = "No jobs match.";
     return {};
 }
 

@@ -88,7 +88,7 @@ void DeskSession::act(const TakeIn& c) {
     if (c.paths.empty()) return;
     act(GoTo{{Page::take_in, {}, {}}});
     if (batch_ != nullptr) {
-        notice_ = {"One batch after the other: this one is not done yet.", true};
+        notice_ = {"Wait for the current batch to finish.", true};
         return;
     }
     batch_ = std::make_shared<Batch>();

@@ -20,7 +20,7 @@ void draw_order(UiContext& ui, const BleedView& view, BleedState& state) {
         state.ask = BleedAsk::drawn;
         state.place = r.place;
     }
-    paragraph(ui, "The longest way first is common practice; the maker's order goes before it.", true);
+    paragraph(ui, "Longest line first is common practice. The manufacturer's order overrides it.", true);
 }
 
 // Each can be looked at again, and removed when it was keyed in by mistake.

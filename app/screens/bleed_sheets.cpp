@@ -141,7 +141,7 @@ void draw_fluid_doubts(UiContext& ui, const BleedView& view, const std::string& 
         for (const FluidDoubtLine& d : view.doubts[i]) {
             const std::string text = d.words + " " + d.source;
             if (d.must_not)
-                caution(ui, "This must not go in", text);
+                caution(ui, "Wrong fluid for this brake system", text);
             else
                 remark(ui, "Ask before it goes in", text);
         }

@@ -66,7 +66,7 @@ void draw_doubts(UiContext& ui, const LevelView& view) {
     for (const FluidDoubtLine& d : view.doubts) {
         const std::string text = d.words + " " + d.source;
         if (d.must_not)
-            caution(ui, "This must not go in", text);
+            caution(ui, view.texts.wrong, text);
         else
             remark(ui, "Ask before it goes in", text);
     }
@@ -100,32 +100,30 @@ void ask_product(UiContext& ui, const LevelView& view, LevelState& state, Comman
     };
     const bool must_not = !view.doubts.empty() && view.doubts.front().must_not;
     std::vector<ActionSpec> actions{{"Done", Tone::strong, Icon::check, true, true}};
-    if (must_not)
-        actions = {{{"It is in there: keep it", "keep"}, Tone::quiet, Icon::none, true, false},
-                   {{"Take it out again", "take out"}, Tone::strong, Icon::none, true, true}};
-    const SheetSpec spec{"product", "What stands on the bottle?", std::move(actions)};
+    if (must_not) actions = {{{"Not added: delete this entry", "take out"}, Tone::strong, Icon::none, true, true}};
+    const SheetSpec spec{"product", "What does the label say?", std::move(actions)};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         draw_doubts(ui, view);
+        if (must_not && wide_button(ui, {view.texts.wrong_is_in, "keep"})) state.ask_product = false;
         std::vector<ChipSpec> specs;
         for (const std::string& p : view.products) specs.push_back({p, p == view.level.product, true, {}});
         if (const auto tapped = chips(ui, "products", specs)) put(view.products[*tapped]);
-        words_field(ui, {"Product", "product"}, {view.level.product, "gear oil SAE 90", ""}, view.drafts, put, out);
+        words_field(ui, {"Product", "product"}, {view.level.product, std::string(view.texts.product), ""}, view.drafts,
+                    put, out);
     });
-    if (must_not && answer.action == 1u) put(state.product_before);
+    if (must_not && answer.action == 0u) put(state.product_before);
     if (answer.closed || answer.action) state.ask_product = false;
 }
 
 void ask_why(UiContext& ui, const LevelView& view, LevelState& state, Commands& out) {
-    constexpr std::array<std::string_view, 4> kReasons{"window too dark to see through", "cap is dented or covered",
-                                                       "trailer does not stand level", "wheel is off"};
     const SheetAnswer answer = sheet(ui, {"why", "Why can it not be seen?", {}}, [&] {
         std::vector<ChipSpec> specs;
-        for (const std::string_view r : kReasons) specs.push_back({r, r == view.level.reason, true, {}});
+        for (const std::string_view r : view.texts.hidden) specs.push_back({r, r == view.level.reason, true, {}});
         const auto tapped = chips(ui, "reasons", specs);
         if (!tapped) return;
         Level level = view.level;
         level.taken = Taken::not_accessible;
-        level.reason = kReasons[*tapped];
+        level.reason = view.texts.hidden[*tapped];
         out.push_back(PutLevel{std::move(level)});
         state.ask_why = false;
     });

@@ -62,6 +62,10 @@ void ask_doubt(UiContext& ui, const Entering& e) {
         e.hand_in(draft);
     });
     if (answer.action == 0u) return e.hand_in(e.entry.draft);
+    if (answer.action) {  // the odd value goes, those of the other points stay
+        e.state.pad->choose_point(doubt->point);
+        e.state.pad->press(KeypadKey::clear);
+    }
     if (answer.closed || answer.action) e.state.ask = ReadingState::Ask::none;
 }
 

@@ -49,7 +49,8 @@ struct ScreenStates {
     OfferState offer;
     OffersFileState offers_file;
     KeptView view;  // of the page that is shown
-    Route shown;    // states of a page end when another is shown
+    Route shown;    // states of a page end when another is shown, or another job is open
+    JobId job;
 };
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out);

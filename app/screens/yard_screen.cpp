@@ -38,7 +38,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
             out.push_back(StartJob{});
         if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         draw_jobs(ui, "Under way", view.under_way, out);
-        draw_jobs(ui, "Handed over", view.handed_over, out);
+        draw_jobs(ui, "Signed off", view.handed_over, out);
     });
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::settings, {}, {}}});
     if (answer.tapped(1)) out.push_back(StartJob{});

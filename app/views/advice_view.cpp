@@ -39,13 +39,13 @@ void weigh_readings(const Session& session, AdviceView& out) {
 std::string_view title_of(TowWord word) {
     switch (word) {
         case TowWord::tow:
-            return "Tow it";
+            return "Nothing found in what was looked at";
         case TowWord::show_to_shop:
-            return "Show it to a shop before towing";
+            return "Have a mechanic look at it before you tow";
         case TowWord::do_not_tow:
             break;
     }
-    return "Do not tow it";
+    return "Do not tow";
 }
 
 }  // namespace

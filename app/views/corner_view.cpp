@@ -70,6 +70,7 @@ FindingRow row_of(const Job& job, const Finding& f) {
     row.grade = f.grade;
     row.outcome = f.outcome;
     row.outcome_note = f.outcome_note;
+    row.draft = draft_of_finding(f, {});
     row.under =
         f.outcome == Outcome::open ? joined(f.todo, f.note) : joined(std::string(name_of(f.outcome)), f.outcome_note);
     for (const Tag& tag : job.all<Tag>())
@@ -202,6 +203,9 @@ CornerView corner_view(const Session& session) {
     view.drafts = session.drafts();
     if (view.drafts.reading && at_place(view.drafts.reading->place, place))
         view.entry = reading_entry(job, *view.drafts.reading);
+    if (const auto& draft = view.drafts.finding; draft && draft->shot.empty())
+        for (const FindingRow& row : view.findings)
+            if (row.id == draft->id) view.finding = finding_entry(session, *draft, Slot::other);
     return view;
 }
 

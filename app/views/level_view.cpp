@@ -61,11 +61,27 @@ bool kind_fits(const FluidKind& kind, const Job& job, const Place& place) {
     return std::find(kind.hubs.begin(), kind.hubs.end(), hub) != kind.hubs.end();
 }
 
-std::string advice_of(const Level& level) {
-    if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below)
-        return "Oil that is missing went somewhere: look for the leak before topping up.";
+constexpr FluidTexts kHubOil{
+    "gear oil SAE 90",
+    "Oil that is missing went somewhere: look for the leak before topping up.",
+    "Overfilled oil is forced past the vent or seal when it warms up: take it down to the line.",
+    "Wrong fluid for this hub",
+    "I already put it in: record it, the hub must be drained",
+    {"window too dark to see through", "cap is dented or covered", "trailer does not stand level", "wheel is off"}};
+constexpr FluidTexts kBrakeFluid{
+    "DOT 4",
+    "The level drops as pads and shoes wear, or because of a leak: look at every hose, line, caliper and cylinder "
+    "before topping up.",
+    "Overfilled fluid has no room when it warms up or the pads are pushed back: take it down to the mark.",
+    "Wrong fluid for this brake system",
+    "I already put it in: record it, the system must be flushed",
+    {"reservoir too dark to see through", "reservoir is covered", "trailer does not stand level",
+     "no mark on the reservoir"}};
+
+std::string_view advice_of(const Level& level, const FluidTexts& texts) {
+    if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below) return texts.low;
     if (level.before.mark == LevelMark::above || (level.after && level.after->mark == LevelMark::above))
-        return "Too full pushes past vent or seal when it gets warm: take it down to the line.";
+        return texts.over;
     return {};
 }
 
@@ -110,7 +126,8 @@ LevelView level_view(const Session& session) {
     view.now = session.now();
     view.drafts = session.drafts();
     view.timer = timer_of(view.drafts, timer_key(job, view.level), view.now);
-    view.advice = advice_of(view.level);
+    view.texts = view.hub ? kHubOil : kBrakeFluid;
+    view.advice = advice_of(view.level, view.texts);
     view.doubts = fluid_doubt_lines(session, route.place, view.level.fluid, view.level.product, view.level.id);
     fill_open(view, job);
     fill_products(view, session);

@@ -1,6 +1,7 @@
 // A fluid level at its line: before, what was added, after, and the wait while it settles. Plain values; no ImGui.
 #pragma once
 
+#include <array>
 #include <optional>
 
 #include "app/views/chrome.h"
@@ -17,6 +18,16 @@ struct SettleTimer {
     std::string words;  // "3:20 to go", "settled for 6:05"
 };
 
+// What the page says of one kind of fluid: hubs and reservoirs go wrong in different ways.
+struct FluidTexts {
+    std::string_view product;                // an example of what a label says
+    std::string_view low;                    // below its mark: what to look for
+    std::string_view over;                   // above its mark: what it does
+    std::string_view wrong;                  // what must not go in here
+    std::string_view wrong_is_in;            // ... but went in: what has to follow
+    std::array<std::string_view, 4> hidden;  // why a level cannot be seen
+};
+
 struct LevelView {
     Chrome chrome;
     Place place;
@@ -28,6 +39,7 @@ struct LevelView {
     std::vector<FluidDoubtLine> doubts;  // about the product in this hub or reservoir
     std::vector<std::string> open;       // why the level is not proved yet, or what to look at again
     bool proved = false;
+    FluidTexts texts;
     std::string advice;  // below the line: find where it went; empty: nothing to say
     std::optional<Place> next_place;
     std::string next_label;

@@ -20,12 +20,13 @@ double far_ratio(std::string_view what) {
 struct Keyed {
     std::string text;
     double value = 0;
+    std::size_t point = 0;
 };
 
 std::vector<Keyed> values_of(const ReadingDraft& draft) {
     std::vector<Keyed> out;
-    for (const std::string& text : draft.texts)
-        if (const auto n = Number::parse(text)) out.push_back({text, n->value()});
+    for (std::size_t i = 0; i < draft.texts.size(); ++i)
+        if (const auto n = Number::parse(draft.texts[i])) out.push_back({draft.texts[i], n->value(), i});
     return out;
 }
 
@@ -67,6 +68,7 @@ std::optional<ReadingDoubt> out_of_range(const ReadingSpec& spec, const std::vec
         std::find_if(values.begin(), values.end(), [&](const Keyed& k) { return !usual(spec, k.value, draft.unit); });
     if (odd == values.end()) return std::nullopt;
     ReadingDoubt doubt;
+    doubt.point = odd->point;
     const std::string_view unit = label_of(draft.unit);
     if (odd->value < 0 && !spec.sign) {
         doubt.words = fmt::format("{} {} is below zero. {} cannot be.", odd->text, unit, upper_first(spec.name));
@@ -93,7 +95,8 @@ std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const Re
     for (const Keyed& k : values) {
         const double size = std::abs(k.value);
         if (middle == 0 || size == 0 || (size < middle * far && size > middle / far)) continue;
-        return ReadingDoubt{fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}};
+        return ReadingDoubt{
+            fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}, k.point};
     }
     return std::nullopt;
 }

@@ -24,9 +24,10 @@ struct ReadingEntry {
 
 // A second look before a value is taken.
 struct ReadingDoubt {
-    std::string words;     // "7.1 in is 180 mm: more than a pad ever has."
-    std::string unit;      // that was probably meant; empty: none is likely
-    std::string unit_yes;  // "It was mm"
+    std::string words;      // "7.1 in is 180 mm: more than a pad ever has."
+    std::string unit;       // that was probably meant; empty: none is likely
+    std::string unit_yes;   // "It was mm"
+    std::size_t point = 0;  // which of the points it is about
 };
 
 // Begins (or reopens) the reading of `what` at a place: at most one for a stage. A new one starts in the unit that

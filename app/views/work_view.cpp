@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/photo_view.h"
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "app/views/step_evidence.h"
@@ -16,13 +17,14 @@ namespace {
 
 std::string word_of(const StepView& step) {
     const std::string at = step.mark == nullptr ? "" : " " + clock_words(step.mark->at);
+    if (step.answer) return std::string(name_of(*step.answer)) + at;
     switch (step.state) {
         case StepState::done:
             return "done" + at;
         case StepState::not_needed:
             return "not needed";
         case StepState::overridden:
-            return "passed without proof" + at;
+            return "SKIPPED, not verified" + at;
         case StepState::possible:
             return "possible now";
         case StepState::held:
@@ -90,6 +92,14 @@ StepMove move_of(const StepItem& item) {
     return note ? StepMove::note : StepMove::done;
 }
 
+void fill_answer(StepItem& item, const StepView& step) {
+    item.answer = step.answer;
+    if (step.finding == nullptr) return;
+    if (step.finding->outcome != Outcome::repaired) item.grade = step.finding->grade;
+    item.found = finding_words(step.finding->component, step.finding->defect);
+    item.now = step.finding->todo;
+}
+
 void fill_mark(StepItem& item, const StepMark& mark, const Job& job) {
     item.mark = mark.id;
     item.reason = mark.reason;
@@ -115,6 +125,7 @@ StepItem item_of(const Session& session, const Procedure& procedure, const StepV
     if (step.step->ask) item.question = step.step->ask->question;
     item.bad = bad_of(step);
     if (step.mark != nullptr) fill_mark(item, *step.mark, job);
+    fill_answer(item, step);
     item.doubtful = step.doubtful();
     item.notes = notes_for(job, step);
     item.move = move_of(item);
@@ -172,7 +183,9 @@ ProcedureView procedure_view(const Session& session) {
     view.source = procedure->source;
     fill_steps(view, session, *procedure);
     const bool ends_in_advice = procedure->owner && procedure->scope == Scope::trailer && procedure->id == "owner";
-    if (ends_in_advice) view.advice = advice_view(session);
+    if (ends_in_advice || (procedure->owner && view.owner)) view.advice = advice_view(session);
+    view.advice_only_stops = !ends_in_advice;
+    if (view.advice_only_stops && view.advice && view.advice->word != TowWord::do_not_tow) view.advice.reset();
     return view;
 }
 

@@ -99,7 +99,7 @@ void judge_pressures(Bench& bench) {
     if (!t->tyre_pressure) {
         if (!cold.empty() || !hot.empty())
             bench.cannot_tell({Place::at(Station::trailer), 0, "tyre", std::string(what::pressure_cold),
-                               "the placard's pressure is not entered", "read the placard", false});
+                               "the placard's pressure is not entered", "read the placard", false, Lack::placard});
         return;
     }
     const double wanted = t->tyre_pressure->si();

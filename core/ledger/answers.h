@@ -182,7 +182,7 @@ struct DueRow {
     std::string job;  // that called for it
     DueKind kind = DueKind::other;
     std::string rule;         // stable: "nuts-first", "inspection", "wear-axle1-left-pad thickness"
-    std::string title;        // "Tighten the wheel nuts again"
+    std::string title;        // "Check lug nut torque again …"
     std::string where;        // "axle1-left, axle1-right"; empty for all of the trailer
     std::optional<Date> due;  // none: by distance alone
     Date day;                 // due, or the day after the hand-over: what the list is sorted by

@@ -199,7 +199,7 @@ void check(const Job& job, const Level& r, Findings& f) {
     if (r.added) {
         check_kind(*r.added, Quantity::volume, "amount added", f);
         f.need(r.added->number.value() >= 0, "what was added cannot be less than nothing");
-        f.need(!r.product.empty(), "what was added is not named", "enter what stands on the bottle");
+        f.need(!r.product.empty(), "what was added is not named", "enter what the label says");
     }
     if (r.settled) check_kind(*r.settled, Quantity::time, "settling time", f);
 }

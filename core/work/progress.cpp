@@ -51,6 +51,30 @@ StepState state_of_mark(const StepMark& mark) {
     }
 }
 
+const Finding* like_ask(const Job& job, const Ask& ask, const Place& place) {
+    for (const Finding& f : job.all<Finding>())
+        if (f.place == place && f.component == ask.component && f.defect == ask.defect) return &f;
+    return nullptr;
+}
+
+// Marks of programs before do not say what was answered: the finding of the question tells.
+void fill_answer(const Job& job, StepView& view) {
+    if (view.mark == nullptr || view.mark->word != StepWord::done || !view.step->ask) return;
+    view.answer = view.mark->answer;
+    if (view.mark->finding) view.finding = job.find(*view.mark->finding);
+    if (view.answer) return;
+    view.finding = like_ask(job, *view.step->ask, view.place);
+    view.answer = view.finding == nullptr ? StepAnswer::looks_good : StepAnswer::something_wrong;
+}
+
+// What forbids towing now, in words; empty: nothing that was found does.
+std::string against_towing(const Job& job) {
+    for (const Finding& f : job.all<Finding>())
+        if (f.grade == Grade::do_not_tow && f.outcome != Outcome::repaired)
+            return fmt::format("do not tow: {}: {}, {}", f.place.text(), f.component, f.defect);
+    return {};
+}
+
 bool for_this_hub(const Job& job, const Step& step, const Place& place) {
     const Axle* axle = axle_at(job, place);
     return step.hubs.empty() || axle == nullptr ||
@@ -72,7 +96,10 @@ public:
             out.state = StepState::other_hub;
             return out;
         }
+        fill_answer(job_, out);
         for (const StepNeed& need : step.needs) add_open(need, place, out.blocked_by);
+        if (std::string stop = step.moves ? against_towing(job_) : std::string(); !stop.empty())
+            out.blocked_by.push_back(std::move(stop));
         for (const Proof& proof : step.proofs)
             if (!holds_proof(job_, proof, place, out.mark)) out.missing_proof.push_back(proof.words);
         out.state = state_of(step, out);
@@ -128,6 +155,7 @@ private:
         const Axle* axle = axle_at(job_, at);
         if (axle != nullptr && ((need.brake && axle->brake != *need.brake) || (need.hub && axle->hub != *need.hub)))
             return true;
+        if (step.moves && !against_towing(job_).empty()) return true;  // nobody shall do it now
         return closing_mark(job_, step, at) != nullptr;
     }
 

@@ -1,4 +1,4 @@
-// What was done, passed without proof, read and set in a job, put together for people: the report's work log and the
+// What was done, skipped without proof, read and set in a job, put together for people: the report's work log and the
 // review screen. Derived from the records alone, so an old packet reads the same when procedures have changed. Pure;
 // any thread.
 #pragma once

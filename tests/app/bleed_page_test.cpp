@@ -96,8 +96,12 @@ TEST_CASE("a round that was keyed in by mistake is removed by a tap") {
 TEST_CASE("what is still to be bled names its corner as screens do") {
     BleedBench bench;
     bench.apply(PutPipeRoute{straight_route()});
-    for (const BleedRemark& r : bleed_view(bench.session()).remarks) {
+    const std::vector<BleedRemark> remarks = bleed_view(bench.session()).remarks;
+    REQUIRE(remarks.size() == 4);
+    CHECK(remarks[0].words.find("xle 2, right") != std::string::npos);
+    for (const BleedRemark& r : remarks) {
         CHECK(r.words.find("axle2-") == std::string::npos);
+        CHECK(r.words.find("axle1-") == std::string::npos);
         CHECK(r.words.find("is not bled yet") != std::string::npos);
     }
 }
@@ -115,6 +119,6 @@ TEST_CASE("a fluid that must not meet what is in the reservoir is warned of with
     bench.touch("Count: 1 Axle 2, right");
     bench.key("100");
     bench.touch("DOT 4");
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("571.116"));
 }

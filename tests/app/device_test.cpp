@@ -129,6 +129,7 @@ TEST_CASE("what was chosen goes to the place that the page is for, and is shown 
 TEST_CASE("the packet is handed out by the device") {
     PhoneBench bench;
     bench.start_tandem();
+    bench.apply(NameTechnician{"R. Alder"});
     bench.apply(GoTo{{Screen::hand_over, {}, {}}});
     bench.look();
     bench.touch("Make the packet");
@@ -143,7 +144,7 @@ TEST_CASE("the packet is handed out by the device") {
 TEST_CASE("the screen stays awake while hub oil settles") {
     PhoneBench bench;
     bench.start_tandem();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.put_timer({"a level", bench.clock.at, 600});
     bench.apply(KeepDrafts{drafts});
     bench.look();
@@ -152,7 +153,8 @@ TEST_CASE("the screen stays awake while hub oil settles") {
     bench.look();
     CHECK_FALSE(bench.phone.awake);
     bench.clock.at.unix_s -= 2 * 3600;
-    bench.apply(KeepDrafts{{}});
+    drafts.timers.clear();
+    bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK_FALSE(bench.phone.awake);
 }
@@ -168,7 +170,7 @@ TEST_CASE("work that is nowhere else is said when it grows old, and not where th
     CHECK(words().empty());
     bench.clock.at.unix_s += 4 * 86'400;
     CHECK(words().find("1 job of 3 days") != std::string::npos);
-    CHECK(only_here_words(bench.session(), job).find("since 4 days") != std::string::npos);
+    CHECK(only_here_words(bench.session(), job).find("last 4 days") != std::string::npos);
     bench.phone.facts.may_be_cleared = false;
     CHECK(words().empty());
     bench.phone.facts.may_be_cleared = true;

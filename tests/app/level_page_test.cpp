@@ -149,10 +149,10 @@ TEST_CASE("a product for another kind of hub is warned of at once, with reason a
     level.product = "wheel bearing grease NLGI 2";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this hub"));
     CHECK(bench.log().shows("does not go into this hub (oil bath)"));
-    CHECK(bench.log().shows("maker's manual goes before it"));
-    REQUIRE(bench.tap("Take it out again"));
+    CHECK(bench.log().shows("manufacturer's manual overrides it"));
+    REQUIRE(bench.tap("Not added: delete this entry"));
     CHECK(bench.level().product == "gear oil SAE 90");
     CHECK(level_view(bench.session()).doubts.empty());
 }
@@ -171,16 +171,16 @@ TEST_CASE("what must not meet and is kept stays on the page; an unknown product 
     level.product = "DOT 5";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("put in while bleeding"));
     REQUIRE(bench.tap("Product"));
-    REQUIRE(bench.tap("It is in there: keep it"));
+    REQUIRE(bench.tap("I already put it in: record it, the system must be flushed"));
     CHECK(bench.level().product == "DOT 5");
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     level.product = "something blue";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK_FALSE(bench.log().shows("This must not go in"));
+    CHECK_FALSE(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("Ask before it goes in"));
 }
 
@@ -206,4 +206,29 @@ TEST_CASE("the page says why a level is not proved yet") {
     REQUIRE(bench.tap("Before: below"));
     CHECK(bench.log().shows("Not proved yet"));
     CHECK(bench.log().shows("find out why before it is only topped up"));
+}
+
+TEST_CASE("a page of brake fluid speaks of brake fluid, not of oil") {
+    LevelBench bench({412, 1400});
+    bench.apply(GoTo{{Screen::level, Place::at(Station::actuator), {}}});
+    bench.look();
+    const auto speaks_of_oil = [&] {
+        for (const TextInk& text : bench.log().texts)
+            if (text.text.find("oil") != std::string::npos || text.text.find("Oil") != std::string::npos) return true;
+        return false;
+    };
+    REQUIRE(bench.tap("Before: below"));
+    CHECK(bench.log().shows("pads and shoes wear"));
+    CHECK_FALSE(speaks_of_oil());
+    REQUIRE(bench.tap("After: above"));
+    CHECK_FALSE(speaks_of_oil());
+    REQUIRE(bench.tap("Product"));
+    CHECK(bench.log().shows("DOT 4"));
+    CHECK_FALSE(bench.log().shows("gear oil SAE 90"));
+    bench.look();
+    REQUIRE(bench.tap("DOT 3"));
+    REQUIRE(bench.tap("Done"));
+    REQUIRE(bench.tap("Cannot be seen"));
+    CHECK(bench.log().shows("reservoir too dark to see through"));
+    CHECK_FALSE(bench.log().shows("cap is dented or covered"));
 }

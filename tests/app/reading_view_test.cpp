@@ -128,6 +128,40 @@ TEST_CASE("an odd value is saved only after a second look, in the unit that was 
     CHECK(bench.job().all<Reading>().front().unit == "[psi]");
 }
 
+TEST_CASE("'Key it again' clears the odd value, and only that") {
+    AppBench bench;
+    open_corner(bench);
+    bench.look();
+    SUBCASE("a single value") {
+        bench.touch("Tyre pressure, cold");
+        bench.touch("kPa");
+        bench.key("80");
+        bench.touch("Key it again");
+        CHECK(bench.log().shows("no value yet"));
+        bench.key("550");  // not 80550
+        REQUIRE(bench.job().all<Reading>().size() == 1);
+        CHECK(bench.job().all<Reading>()[0].points.at(0).value.text() == "550");
+    }
+    SUBCASE("one of several points: the others stay, and it is the one that is keyed next") {
+        ReadingDraft draft = begin_reading(bench.job(), "rotor thickness", kLeft, Stage::before);
+        draft.unit = "mm";
+        draft.texts = {"20.6", "20.5", "5.06", "20.6"};
+        Drafts drafts = bench.session().drafts();
+        drafts.reading = draft;
+        bench.apply(KeepDrafts{drafts});
+        bench.look();
+        bench.touch("Done");
+        bench.touch("Key it again");
+        bench.key("20.6");
+        REQUIRE(bench.job().all<Reading>().size() == 1);
+        const auto& points = bench.job().all<Reading>()[0].points;
+        REQUIRE(points.size() >= 4);
+        CHECK(points[0].value.text() == "20.6");
+        CHECK(points[1].value.text() == "20.5");
+        CHECK(points[2].value.text() == "20.6");
+    }
+}
+
 TEST_CASE("'not measured' needs a reason, chosen and not typed") {
     AppBench bench;
     open_corner(bench);

@@ -61,7 +61,7 @@ TEST_CASE("a full disk while tagging: it says so, what was saved stays, and the 
     SessionBench bench;
     take_photo(bench);
     const Job before = bench.job();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.finding = finding(before);
     bench.apply(KeepDrafts{drafts});
     {

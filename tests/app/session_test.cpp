@@ -40,7 +40,7 @@ TEST_CASE("a new job leads to its trailer, and is there after a restart") {
 TEST_CASE("a draft outlives the program") {
     SessionBench bench;
     bench.start_tandem();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.reading =
         ReadingDraft{"", Place::corner(1, Side::left), "pad thickness", Stage::before, "mm", {"7.", ""}, ""};
     bench.apply(KeepDrafts{drafts});

@@ -1,6 +1,7 @@
 // What the ledger answers: search, trailers' lives, what is due and what to order.
 #include "tests/core/ledger/ledger_bench.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <set>
 
@@ -20,6 +21,12 @@ void fill(LedgerBench& bench, int jobs) {
 
 std::vector<Hit> search(LedgerBench& bench, const std::string& words, const JobFilter& filter = {}) {
     return good(bench.ledger->search({words, filter, 100, 0}));
+}
+
+// How many of them are so.
+template <class Is>
+std::size_t those(const std::vector<Hit>& hits, Is is) {
+    return static_cast<std::size_t>(std::count_if(hits.begin(), hits.end(), is));
 }
 
 }  // namespace
@@ -46,6 +53,7 @@ TEST_CASE("ledger answers: search by the beginnings of words, newest first, what
         CHECK(search(bench, "").size() == 30);
         CHECK(search(bench, "\" OR 1=1 --").empty());
         CHECK(search(bench, "' & | ! :* (").size() == 30);  // no word in it
+        CHECK_FALSE(search(bench, "rot").empty());
         for (const Hit& hit : search(bench, "rot")) CHECK_FALSE(hit.text.empty());
     });
 }
@@ -59,14 +67,24 @@ TEST_CASE("ledger answers: filters narrow a search") {
         filter = {};
         filter.from = Date{2021, 6, 1};
         filter.until = Date{2021, 6, 30};
-        for (const Hit& hit : search(bench, "", filter)) CHECK(hit.job.opened.local_date().month == 6);
         CHECK(search(bench, "", filter).size() == 10);
+        CHECK(those(search(bench, "", filter), [](const Hit& h) { return h.job.opened.local_date().month == 6; }) ==
+              10);
+        const auto worst = [](const Hit& h) { return h.job.worst == Grade::do_not_tow; };
+        const auto open = [](const Hit& h) { return h.job.open_findings > 0; };
+        const std::size_t worst_of_all = those(search(bench, ""), worst),
+                          open_of_all = those(search(bench, "qry"), open);
+        REQUIRE(worst_of_all > 0);
+        REQUIRE(worst_of_all < 30);
+        REQUIRE(open_of_all > 0);
         filter = {};
         filter.at_least = Grade::do_not_tow;
-        for (const Hit& hit : search(bench, "", filter)) CHECK(hit.job.worst == Grade::do_not_tow);
+        CHECK(search(bench, "", filter).size() == worst_of_all);
+        CHECK(those(search(bench, "", filter), worst) == worst_of_all);
         filter = {};
         filter.open_findings = true;
-        for (const Hit& hit : search(bench, "qry", filter)) CHECK(hit.job.open_findings > 0);
+        CHECK(search(bench, "qry", filter).size() == open_of_all);
+        CHECK(those(search(bench, "qry", filter), open) == open_of_all);
         CHECK(good(bench.ledger->search({"", {}, 7, 28})).size() == 2);
     });
 }

@@ -209,7 +209,7 @@ TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     Yard yard({BrakeKind::hydraulic_disc});
     TowAdvice advice = tow_advice(book, yard.job);
     CHECK(advice.word == TowWord::show_to_shop);
-    CHECK(said(advice.reasons, "axle1-left: not looked at: The tyre; How much tread; The wheel nuts"));
+    CHECK(said(advice.reasons, "axle1-left: not looked at: The tire; How much tread; The wheel nuts"));
     CHECK(advice.reasons.size() == 3);  // two corners, and the trailer as a whole
     for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
     for (const Place& corner : yard.job.only<Trailer>()->corners())
@@ -227,6 +227,22 @@ TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     CHECK(first(advice.reasons).find("wheel nuts") != std::string::npos);
     CHECK(advice.reasons.size() == 2);
     CHECK_FALSE(finding_of(*book.step("U1").step, kCorner, {numbered(702)}, moment(702), "Owner"));
+}
+
+TEST_CASE("owner: a mark that says no answer, as programs before made it, is told by the question's finding") {
+    const WorkBook book = shipped_work();
+    Yard yard({BrakeKind::hydraulic_disc});
+    for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
+    yard.do_step(book, "O1", kCorner);
+    REQUIRE_FALSE(yard.job.all<StepMark>().back().answer.has_value());
+    CHECK(step_state(book, "O1", yard.job, kCorner).answer == StepAnswer::looks_good);
+    CHECK_FALSE(step_state(book, "U1", yard.job, kTrailer).answer.has_value());  // it asks nothing
+    yard.put(*finding_of(*book.step("O1").step, kCorner, {numbered(700)}, moment(700), "Owner"));
+    const StepView tire = step_state(book, "O1", yard.job, kCorner);
+    CHECK(tire.answer == StepAnswer::something_wrong);
+    REQUIRE(tire.finding != nullptr);
+    CHECK(tire.finding->id.uuid == numbered(700));
+    CHECK(step_state(book, "O1", yard.job, Place::corner(1, Side::right)).answer == std::nullopt);
 }
 
 TEST_CASE("owner: sees only the owner's procedures and steps") {
