@@ -37,7 +37,7 @@ struct WorkBench : AppBench {
         apply(PutStepMark{m, {}});
     }
     void photograph(const Place& place, Slot slot) {
-        apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, place, slot, Stage::before});
+        apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, place, slot, Stage::before});
         run_tasks();
     }
     [[nodiscard]] StepItem step(const char* id) {
