@@ -43,7 +43,7 @@ Torque torque_to_the_letter() {
 
 Job full_job() {
     Job job = sample_job();
-    job.all<Visit>()[0].customer = "Gärtnerei Grünholz";
+    job.all<Visit>()[0].customer = "Gärtnerei Grünholz (invented)";
     job.all<Visit>()[0].complaint = "pulls to the left · smells hot é";
     job.all<Torque>()[0] = torque_to_the_letter();
     Reading missing = sample_reading();
