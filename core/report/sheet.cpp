@@ -38,6 +38,10 @@ std::vector<std::string> Sheet::lines(std::string_view text, const Type& type, d
 
 void Sheet::line_at(Spot upper_left, const std::string& line, const Type& type) {
     canvas_.text({upper_left.x, upper_left.y + type.size * kRise}, type.face, type.size, line, type.ink);
+double Sheet::longest_word(std::string_view text, const Type& type) const {
+    return cotter::longest_word(printable(text, canvas_).signs, canvas_, type.face, type.size);
+}
+
 }
 
 void Sheet::part(const std::string& title) {
@@ -83,6 +87,9 @@ void Sheet::labelled(const std::vector<Labelled>& rows, double label_width) {
     const Type label{Face::regular, 9, kSoft};
     for (const Labelled& row : rows) {
         if (row.value.empty()) continue;
+    for (const Labelled& row : rows)
+        if (!row.value.empty())
+            label_width = std::max(label_width, std::min(longest_word(row.label, label) + 6, width() / 2));
         const auto left_lines = lines(row.label, label, label_width - 6);
         const auto right_lines = lines(row.value, kBody, width() - label_width);
         for (std::size_t i = 0; i < std::max(left_lines.size(), right_lines.size()); ++i) {
