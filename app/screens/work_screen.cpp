@@ -110,10 +110,7 @@ void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
     if (advice.reasons.size() > most) text += "And " + std::to_string(advice.reasons.size() - most) + " more.\n";
     text += "This is advice from what was looked at, never a certificate.";
     heading(ui, "May I tow this?");
-    if (advice.word == TowWord::do_not_tow)
-        caution(ui, advice.title, text);
-    else
-        remark(ui, advice.title, text);
+    answer_box(ui, advice.sign, advice.title, text, advice.word == TowWord::do_not_tow);
 }
 
 void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {

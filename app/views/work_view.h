@@ -74,6 +74,7 @@ struct StepItem {
 // The owner's answer, in words ready to show.
 struct AdviceView {
     TowWord word = TowWord::show_to_shop;
+    Sign sign = Sign::fading_on_road;
     std::string title;                 // "Do not tow"
     std::vector<std::string> reasons;  // the gravest first
 };

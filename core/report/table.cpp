@@ -111,8 +111,8 @@ private:
         for (const Laid& cell : laid) {
             const bool sign = cell.cell->sign && from == 0;
             if (sign) {
-                draw_grade_sign(sheet_.canvas(), *cell.cell->sign,
-                                {cell.x - 4 - kSign / 2, sheet_.y() + kPad + kSign / 2}, kSign);
+                draw_sign(sheet_.canvas(), *cell.cell->sign, {cell.x - 4 - kSign / 2, sheet_.y() + kPad + kSign / 2},
+                          kSign);
                 height = std::max(height, 2 * kPad + kSign);
             }
             for (std::size_t i = 0; i < count && from + i < cell.lines.size(); ++i)
@@ -161,7 +161,7 @@ Cell Cell::bold(std::string text) {
 
 Cell Cell::graded(Grade grade, int number) {
     Cell cell = bold(number > 0 ? fmt::format("No. {}\n{}", number, grade_text(grade)) : grade_text(grade));
-    cell.sign = grade;
+    cell.sign = sign_of(grade);
     return cell;
 }
 

@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/report/sheet.h"
-#include "core/survey/words.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
@@ -18,7 +18,7 @@ struct Column {
 struct Cell {
     std::string text;
     bool strong = false;
-    std::optional<Grade> sign;  // drawn before the text
+    std::optional<Sign> sign;  // drawn before the text
 
     Cell(std::string text_in = {}) : text(std::move(text_in)) {}
     Cell(const char* text_in) : text(text_in) {}

@@ -56,7 +56,8 @@ TEST_CASE("the plan and the hand-over lead to the answer") {
     fill_book(bench, BookKind::demo);
     const Summary& s = bench.session().summary();
     CHECK(plan_view(bench.session()).towing == towing_question(s));
-    CHECK(plan_view(bench.session()).towing_grade == s.now.grade);
+    CHECK(plan_view(bench.session()).answer == s.towing);
+    CHECK(hand_over_view(bench.session()).answer == s.towing);
 }
 
 TEST_CASE("the summary is made anew when the job changes, also by undo") {
