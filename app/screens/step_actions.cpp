@@ -75,14 +75,14 @@ std::vector<StepAction> actions_of(const StepItem& step) {
             break;
         case StepMove::note:
             if (!step.hold.empty()) out.push_back({StepAct::pass, "Go on without", false});
-            out.push_back({StepAct::note, "Done: " + step.id, true});
+            out.push_back({StepAct::note, "Done", true});
             break;
         case StepMove::answer:
             out.push_back({StepAct::bad, "Yes", false});
             out.push_back({StepAct::good, "No", true});
             break;
         default:
-            out.push_back({StepAct::done, "Done: " + step.id, true});
+            out.push_back({StepAct::done, "Done", true});
     }
     return out;
 }

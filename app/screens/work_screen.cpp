@@ -25,7 +25,7 @@ void draw_blocks(UiContext& ui, const StepItem& step, Commands& out) {
     if (step.blocks.empty() || (step.state != StepState::blocked && !step.doubtful)) return;
     heading(ui, "It waits for");
     for (std::size_t i = 0; i < step.blocks.size(); ++i) {
-        const StepBlock& b = step.blocks[i];
+        const StepBefore& b = step.blocks[i];
         if (!b.lead)
             paragraph(ui, b.words);
         else if (row(ui, {b.words, "block " + std::to_string(i)}))

@@ -18,8 +18,7 @@ WorkRow row_of(const Session& session, const Procedure& procedure, const Place& 
     row.done = closed == static_cast<std::ptrdiff_t>(steps.size());
     if (!begun(procedure, job, place)) return row;
     row.value = fmt::format("{} of {}", closed, steps.size());
-    if (const StepView* next = next_step(steps); next != nullptr && !row.done)
-        row.under = fmt::format("next {} {}", next->step->id, next->step->title);
+    if (const StepView* next = next_step(steps); next != nullptr && !row.done) row.under = "next: " + next->step->title;
     return row;
 }
 
