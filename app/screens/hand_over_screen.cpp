@@ -3,6 +3,7 @@
 
 #include "app/screens/common.h"
 #include "app/ui/widgets.h"
+#include "core/judge/towing_sign.h"
 
 namespace cotter {
 
@@ -111,7 +112,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         if (view.signed_off) fact(ui, "Signed off", view.signed_by);
         RowSpec towing;
-        towing.grade = view.towing_grade;
+        towing.answer = sign_of(view.answer);
         if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         draw_gaps(ui, view, out);
         draw_rechecks(ui, view);

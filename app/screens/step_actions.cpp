@@ -94,10 +94,10 @@ std::vector<StepAction> actions_of(const StepItem& step) {
             break;
         case StepMove::note:
             if (!step.hold.empty()) out.push_back({StepAct::pass, "Skip this hold point…", false});
-            out.push_back({StepAct::note, "Done: " + step.id, true});
+            out.push_back({StepAct::note, "Done", true});
             break;
         default:
-            out.push_back({StepAct::done, "Done: " + step.id, true});
+            out.push_back({StepAct::done, "Done", true});
     }
     return out;
 }

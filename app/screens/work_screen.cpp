@@ -25,7 +25,7 @@ void draw_blocks(UiContext& ui, const StepItem& step, Commands& out) {
     if (step.blocks.empty() || (step.state != StepState::blocked && !step.doubtful)) return;
     heading(ui, "It waits for");
     for (std::size_t i = 0; i < step.blocks.size(); ++i) {
-        const StepBlock& b = step.blocks[i];
+        const StepBefore& b = step.blocks[i];
         if (!b.lead)
             paragraph(ui, b.words);
         else if (row(ui, {b.words, "block " + std::to_string(i)}))
@@ -135,10 +135,7 @@ void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
     if (advice.reasons.size() > most) text += "And " + std::to_string(advice.reasons.size() - most) + " more.\n";
     text += "This is advice from what was looked at, never a certificate.";
     heading(ui, "May I tow this?");
-    if (advice.word == TowWord::do_not_tow)
-        caution(ui, advice.title, text);
-    else
-        remark(ui, advice.title, text);
+    answer_box(ui, advice.sign, advice.title, text, advice.word == TowWord::do_not_tow);
 }
 
 void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {

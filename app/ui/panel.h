@@ -3,6 +3,7 @@
 
 #include "app/ui/scroll.h"
 #include "app/ui/ui.h"
+#include "core/base/sign.h"
 
 namespace cotter {
 
@@ -23,6 +24,9 @@ struct FigureSpec {
     std::string under;   // "120 lb-ft at the nut"; empty: nothing
 };
 void big_figure(UiContext& ui, const FigureSpec& spec);
+
+// The answer about towing with its sign; `stop`: hatched, as a danger is.
+void answer_box(UiContext& ui, Sign sign, std::string_view title, std::string_view text, bool stop);
 
 // A list with nothing in it: what would be here, and how to begin. True when the action was tapped.
 bool empty_state(UiContext& ui, std::string_view title, std::string_view text, const Name& action);

@@ -110,7 +110,7 @@ HandOverView hand_over_view(const Session& session) {
     HandOverView view;
     view.chrome = chrome_of(session, "Hand over", trailer_words(job));
     view.towing = towing_question(session.summary());
-    view.towing_grade = towing_grade(session.summary());
+    view.answer = session.summary().towing;
     const SideWords words = session.settings().sides;
     view.unnamed = is_unnamed(job);
     if (view.unnamed)

@@ -19,8 +19,8 @@ struct Gap {
 
 struct HandOverView {
     Chrome chrome;
-    std::string towing;                 // "May it be towed? No"
-    std::optional<Grade> towing_grade;  // none: it cannot be told
+    std::string towing;                   // "May it be towed? No"
+    Towing answer = Towing::cannot_tell;  // of that question
     std::vector<Gap> gaps;
     std::string not_covered;            // at this visit: "drawbar; 5 things not known"; empty: nothing
     std::vector<RecheckLine> rechecks;  // what is due when

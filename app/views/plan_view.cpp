@@ -112,7 +112,7 @@ PlanView plan_view(const Session& session) {
     const auto done = std::count_if(view.corners.begin(), view.corners.end(),
                                     [](const PlanSpot& s) { return s.progress == PlanState::complete; });
     view.towing = towing_question(session.summary());
-    view.towing_grade = towing_grade(session.summary());
+    view.answer = session.summary().towing;
     view.summary = fmt::format("{} of {} corners complete", done, view.corners.size());
     return view;
 }

@@ -8,7 +8,7 @@ namespace cotter {
 struct ShelfRow {
     Offer offer;
     std::string title;  // "Brake pads, axle set"
-    std::string under;  // "Feld Supply, covers 2 corners of brake pads, seen 5 days ago"
+    std::string under;  // "Feldrain Parts (invented), covers 2 corners of brake pads, seen 5 days ago"
     std::string price;
     bool old = false;     // worth asking again
     bool in_job = false;  // the open job has it already

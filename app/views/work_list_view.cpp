@@ -21,8 +21,7 @@ WorkRow row_of(const Session& session, const Procedure& procedure, const Place& 
             row.worst = std::max(row.worst.value_or(s.finding->grade), s.finding->grade);
     if (!begun(procedure, job, place)) return row;
     row.value = fmt::format("{} of {}", closed, steps.size());
-    if (const StepView* next = next_step(steps); next != nullptr && !row.done)
-        row.under = fmt::format("next {} {}", next->step->id, next->step->title);
+    if (const StepView* next = next_step(steps); next != nullptr && !row.done) row.under = "next: " + next->step->title;
     return row;
 }
 

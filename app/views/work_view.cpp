@@ -37,25 +37,13 @@ std::string word_of(const StepView& step) {
     return {};
 }
 
-std::vector<StepBlock> blocks_of(const WorkBook& book, const Procedure& here, const StepView& step, SideWords sides) {
-    std::vector<StepBlock> out;
-    for (const std::string& words : step.blocked_by) {
-        StepBlock block{upper_first(in_words(words, sides)), std::nullopt};
-        for (const StepNeed& need : step.step->needs) {
-            const auto found = book.step(need.step);
-            const std::string start = "first " + need.step;
-            if (found.step == nullptr || !words.starts_with(start)) continue;
-            const char after = words.size() > start.size() ? words[start.size()] : ' ';
-            if (after != ' ' && after != ':') continue;
-            Place place = place_for(*found.procedure, step.place);
-            const auto at = words.find(" at "), colon = words.find(':');
-            if (after == ' ' && at != std::string::npos && colon != std::string::npos)
-                if (const auto named = Place::parse(std::string_view(words).substr(at + 4, colon - at - 4)))
-                    place = *named;
-            if (found.procedure->id != here.id || place != step.place)
-                block.lead = Route{Screen::work, place, found.procedure->id};
-        }
-        out.push_back(std::move(block));
+std::vector<StepBefore> blocks_of(const Procedure& here, const StepView& step, SideWords sides) {
+    std::vector<StepBefore> out;
+    for (const StepBlock& block : step.blocked_by) {
+        StepBefore before{upper_first(in_words(block.words, sides)), std::nullopt};
+        if (block.procedure->id != here.id || block.place != step.place)
+            before.lead = Route{Screen::work, block.place, block.procedure->id};
+        out.push_back(std::move(before));
     }
     return out;
 }
@@ -112,14 +100,14 @@ StepItem item_of(const Session& session, const Procedure& procedure, const StepV
     const Job& job = session.job();
     StepItem item;
     item.id = step.step->id;
-    item.title = step.step->id + " " + step.step->title;
+    item.title = step.step->title;
     item.plain = step.step->plain;
     item.why = step.step->why;
     item.state = step.state;
     item.word = word_of(step);
     item.hold = step.step->hold;
     item.optional = step.step->optional;
-    item.blocks = blocks_of(session.work_book(), procedure, step, session.settings().sides);
+    item.blocks = blocks_of(procedure, step, session.settings().sides);
     for (const Caution* c : step.cautions) item.cautions.push_back({c->id, c->title, c->danger + " " + c->require});
     item.evidence = evidence_of(job, step);
     if (step.step->ask) item.question = step.step->ask->question;
@@ -195,7 +183,7 @@ StepMark mark_of(const ProcedureView& view, const StepItem& step, StepWord word)
     mark.step = step.id;
     mark.place = view.place;
     mark.word = word;
-    mark.title = step.title.substr(step.id.size() + 1);
+    mark.title = step.title;
     return mark;
 }
 

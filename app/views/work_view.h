@@ -40,19 +40,19 @@ struct StepRest {
 };
 
 // Something before it that is open.
-struct StepBlock {
+struct StepBefore {
     std::string words;
     std::optional<Route> lead;  // where it is done, when that is another procedure or corner
 };
 
 struct StepItem {
     std::string id;
-    std::string title;  // "D4 Unbolt the caliper and hang it on a wire"
+    std::string title;  // "Unbolt the caliper and hang it on a wire"
     std::string plain;
     std::string why;
     StepState state = StepState::blocked;
     std::string word;  // "done 08:14", "possible now", "hold point", "waits"
-    std::vector<StepBlock> blocks;
+    std::vector<StepBefore> blocks;
     std::string hold;
     std::vector<StepCaution> cautions;
     std::vector<StepProof> evidence;
@@ -82,6 +82,7 @@ struct StepItem {
 // The owner's answer, in words ready to show.
 struct AdviceView {
     TowWord word = TowWord::show_to_shop;
+    Sign sign = Sign::fading_on_road;
     std::string title;                 // "Do not tow"
     std::vector<std::string> reasons;  // the gravest first
 };

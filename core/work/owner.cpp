@@ -67,7 +67,7 @@ TowAdvice tow_advice(const WorkBook& book, const Job& job) {
 
 Result<Finding> finding_of(const Step& step, const Place& place, const Id<Finding>& id, Instant at,
                            const std::string& by) {
-    if (!step.ask) return fail(Errc::refused, "the step asks nothing", step.id);
+    if (!step.ask) return fail(Errc::refused, "the step asks nothing", step.title);
     Finding f;
     f.id = id;
     f.place = place;

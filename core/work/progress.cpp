@@ -129,13 +129,13 @@ private:
                 out.push_back(caution);
     }
 
-    void add_open(const StepNeed& need, const Place& place, std::vector<std::string>& out) const {
+    void add_open(const StepNeed& need, const Place& place, std::vector<StepBlock>& out) const {
         const auto [procedure, step] = book_.step(need.step);
         if (step == nullptr) return;
         for (const Place& at : places_for(need, *procedure, place))
             if (!closed(need, *procedure, *step, at)) {
-                const std::string where = at == place || !at.is_corner() ? "" : fmt::format(" at {}", at.text());
-                out.push_back(fmt::format("first {}{}: {}", step->id, where, step->title));
+                const std::string where = at == place || !at.is_corner() ? "" : fmt::format(", at {}", at.text());
+                out.push_back({procedure, step, at, fmt::format("first{}: {}", where, step->title)});
             }
     }
 
@@ -163,10 +163,12 @@ private:
     const Job& job_;
 };
 
-void object_to_done(const StepView& view, const StepMark& mark, const Job& job, std::vector<std::string>& out) {
-    out.insert(out.end(), view.blocked_by.begin(), view.blocked_by.end());
+void object_to_done(const WorkBook& book, const StepView& view, const StepMark& mark, const Job& job,
+                    std::vector<std::string>& out) {
+    for (const StepBlock& block : view.blocked_by) out.push_back(block.words);
     for (const std::string& id : view.step->cautions)
-        if (!caution_is_read(job, *view.step, view.place, id)) out.push_back("read the caution first: " + id);
+        if (const Caution* c = book.caution(id); c != nullptr && !caution_is_read(job, *view.step, view.place, id))
+            out.push_back("read the caution first: " + c->title);
     if (view.step->hold.empty()) return;
     bool first = true;
     for (const Proof& proof : view.step->proofs) {
@@ -261,7 +263,7 @@ StepMark new_mark(const WorkBook& book, std::string_view step, const Place& plac
 std::vector<std::string> objections(const WorkBook& book, const Job& job, const StepMark& mark) {
     const auto found = book.step(mark.step);
     if (found.step == nullptr || found.procedure->id != mark.procedure)
-        return {fmt::format("the procedure '{}' has no step '{}'", mark.procedure, mark.step)};
+        return {fmt::format("the work '{}' has no such step", mark.procedure)};
     std::vector<std::string> out;
     if (mark.by.empty()) out.push_back("a mark needs the name of who makes it");
     if (!applies(*found.procedure, job, place_for(*found.procedure, mark.place)))
@@ -270,7 +272,7 @@ std::vector<std::string> objections(const WorkBook& book, const Job& job, const 
         out.push_back("the mark names a wheel or station; name the corner, or the trailer");
     const StepView view = step_state(book, mark.step, job, mark.place);
     const auto& cautions = found.step->cautions;
-    if (mark.word == StepWord::done) object_to_done(view, mark, job, out);
+    if (mark.word == StepWord::done) object_to_done(book, view, mark, job, out);
     if (mark.word == StepWord::overridden && mark.reason.empty()) out.push_back("an override needs a reason");
     if (mark.word == StepWord::not_needed && found.step->optional.empty())
         out.push_back("this step is always needed; do it, or override it with a reason");

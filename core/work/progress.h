@@ -25,11 +25,19 @@ constexpr auto names(StepState) {
     return name_list("done", "not needed", "overridden", "possible", "held", "blocked", "other hub");
 }
 
+// What must be closed before a step.
+struct StepBlock {
+    const Procedure* procedure = nullptr;
+    const Step* step = nullptr;
+    Place place;
+    std::string words;  // "first: Crack the nuts", "first, at axle1-right: Pads in"; never the step's id
+};
+
 struct StepView {
     const Step* step = nullptr;
     Place place;
     StepState state = StepState::blocked;
-    std::vector<std::string> blocked_by;     // "first U5, crack the nuts while the tyre stands on the ground"
+    std::vector<StepBlock> blocked_by;
     std::vector<std::string> missing_proof;  // the words of each proof that the job does not hold
     std::vector<const Caution*> cautions;    // to show now: attached, and not yet read for this step and place
     const StepMark* mark = nullptr;          // the one that closed it

@@ -35,7 +35,7 @@ TEST_CASE("an empty tile leads to taking that photo in, a taken one to its page"
     REQUIRE(bench.tap("Rotor face"));
     CHECK(bench.session().route() == Route{Screen::intake, kLeft, "rotor face"});
     bench.apply(GoBack{});
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kLeft, Slot::rotor_face, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kLeft, Slot::rotor_face, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
     bench.host->stage().happened();

@@ -119,7 +119,7 @@ TEST_CASE("what was chosen goes to the place that the page is for, and is shown 
     NullPictures pictures;
     Sleepless waker;
     App app(bench.session(), bench.tasks, {pictures, waker});
-    app.dropped({demo_photo("05_A1-R_brake-exposed.jpg")});
+    app.dropped({demo_photo("05_axle1-left_brake-exposed.jpg")});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
     CHECK(bench.job().all<Shot>()[0].slot == Slot::lining);

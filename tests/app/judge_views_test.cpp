@@ -12,6 +12,7 @@
 #include "app/views/summary_view.h"
 #include "tests/app/app_books.h"
 #include "tests/app/places.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 
@@ -103,7 +104,8 @@ TEST_CASE("the plan and the hand-over lead to the answer") {
     fill_book(bench, BookKind::demo);
     const Summary& s = bench.session().summary();
     CHECK(plan_view(bench.session()).towing == towing_question(s));
-    CHECK(plan_view(bench.session()).towing_grade == s.now.grade);
+    CHECK(plan_view(bench.session()).answer == s.towing);
+    CHECK(hand_over_view(bench.session()).answer == s.towing);
 }
 
 TEST_CASE("the summary is made anew when the job changes, also by undo") {
@@ -220,7 +222,7 @@ TEST_CASE("an inspection is begun once, answered item by item, and taken out who
     bench.apply(PutInspection{inspection_view(bench.session()).head});
     Inspection head = *bench.job().only<Inspection>();
     head.id = {};
-    head.carrier = "Nuthatch Haulage, 4 Mill Road";
+    head.carrier = "Nuthatch Haulage (invented), 4 Mill Road";
     bench.apply(PutInspection{head});
     REQUIRE(bench.job().all<Inspection>().size() == 1);
     CHECK(bench.job().only<Inspection>()->carrier == head.carrier);
@@ -251,13 +253,13 @@ TEST_CASE("an inspection with all its answers and a whole head lacks nothing") {
     SessionBench bench;
     bench.start_tandem();
     Trailer trailer = *bench.job().only<Trailer>();
-    trailer.vin = "11111111111111111";
+    trailer.vin = test::invented_vin(1);
     trailer.maker = "own make";
     trailer.model_year = 2019;
     bench.apply(PutTrailer{trailer});
     Inspection head = inspection_view(bench.session()).head;
     head.inspector = "Robin Alder";
-    head.carrier = "Nuthatch Haulage";
+    head.carrier = "Nuthatch Haulage (invented)";
     head.qualified_by = head.brake_qualified_by = "course 2024, file 7";
     head.statement = kInspectionStatement;
     bench.apply(PutInspection{head});

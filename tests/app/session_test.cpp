@@ -6,7 +6,7 @@
 using namespace cotter;
 
 namespace {
-const char* const kLiningPhoto = "05_A1-R_brake-exposed.jpg";
+const char* const kLiningPhoto = "05_axle1-left_brake-exposed.jpg";
 
 Reading pad(const char* value) {
     Reading reading;

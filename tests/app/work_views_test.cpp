@@ -100,7 +100,7 @@ TEST_CASE("a step asks for its caution first, then for its proof, then for one t
     CHECK(bench.step("U1").move == StepMove::prove);
     REQUIRE(bench.step("U1").missing() != nullptr);
     CHECK(bench.step("U1").missing()->lead == Route{Screen::intake, kTrailer, "data plate"});
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kTrailer, Slot::data_plate, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kTrailer, Slot::data_plate, Stage::before});
     bench.run_tasks();
     CHECK(bench.step("U1").move == StepMove::done);
     bench.mark("U1", kTrailer);

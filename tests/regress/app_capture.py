@@ -96,7 +96,7 @@ def own_words(finding):
 
 
 def survey_a_corner(app):
-    first = ['tap "NUR-07"', 'tap "Axle 1, left"', 'tap "Wheel on"', 'tap "02_A1-R_wheel-on.jpg"',
+    first = ['tap "NUR-07"', 'tap "Axle 1, left"', 'tap "Wheel on"', 'tap "02_axle1-left_wheel-on.jpg"',
              'tap "Photo" 0.5,0.48', 'tap "Hub: oil thrown over the wheel"']
     then = ['tap "Done"', 'tap "Photo" 0.42,0.6', 'tap "Wheel nuts: rust trail: has been loose"']
     figure = ['tap "Done"', 'tap "To the place"', 'tap "Wheel nuts"', 'tap "Enter the maker\'s figure"', 'tap "1"', 'tap "2"',

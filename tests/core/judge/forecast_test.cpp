@@ -3,6 +3,7 @@
 
 #include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -118,7 +119,7 @@ TEST_CASE("forecast: another point, another trailer, a later visit do not count"
     CHECK(v.foretell().says == "cannot tell, because no earlier visit measured this point");
     v.before.job.all<Reading>()[0].points[0].where = "inner";
     CHECK(v.foretell().answer == WearAnswer::told);
-    v.before.trailer().vin = "5Z9FU2420RZ012345";
+    v.before.trailer().vin = invented_vin(1);
     CHECK(v.foretell().answer == WearAnswer::no_way);
     v.before.trailer().vin = v.now.trailer().vin;
     v.before.job.all<Visit>()[0].opened = *Instant::parse("2027-01-01T08:00:00Z");

@@ -7,12 +7,15 @@
 
 #include "core/ledger/transfer.h"
 #include "core/photo/vault.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 using namespace cotter::test;
 using namespace cotter::ledger;
 
 namespace {
+
+const std::string kKeyOf3 = "vin:1x9de0000madm0003";  // of the office's trailer 3
 
 void fill(LedgerBench& bench, int jobs) {
     for (int i = 0; i < jobs; ++i) bench.put(office_packet(i, bench.shape, bench.photos));
@@ -93,10 +96,10 @@ TEST_CASE("ledger answers: a trailer is found by what people call it") {
     on_each_engine([](LedgerBench& bench) {
         fill(bench, 20);
         const std::string key = good(bench.ledger->find_trailer("QRY-00003"));
-        CHECK(key == "vin:1x9dm0f03ma000003");
+        CHECK(key == kKeyOf3);
         CHECK(good(bench.ledger->find_trailer("qry 00003")) == key);
         CHECK(good(bench.ledger->find_trailer("T 000 003")) == key);
-        CHECK(good(bench.ledger->find_trailer("1X9DM0F03MA000003")) == key);
+        CHECK(good(bench.ledger->find_trailer(invented_vin(3))) == key);
         CHECK(good(bench.ledger->find_trailer(key)) == key);
         const std::string job = office_id(13, 0).text();
         CHECK(good(bench.ledger->find_trailer(job.substr(0, 8))) == key);
@@ -240,13 +243,13 @@ TEST_CASE("ledger answers: a visit without a VIN joins the unit's only VIN, what
         bench.receive({bench.put(without_vin(3))});
         CHECK(good(bench.ledger->find_trailer("QRY-00003")) == "unit:qry00003");
         bench.receive({bench.put(office_packet(13, bench.shape, bench.photos))});
-        CHECK(good(bench.ledger->find_trailer("QRY-00003")) == "vin:1x9dm0f03ma000003");
+        CHECK(good(bench.ledger->find_trailer("QRY-00003")) == kKeyOf3);
         CHECK(good(bench.ledger->trailers(10, 0)).size() == 1);
-        CHECK(good(bench.ledger->trailer("vin:1x9dm0f03ma000003")).visits.size() == 2);
+        CHECK(good(bench.ledger->trailer(kKeyOf3)).visits.size() == 2);
         bench.receive({bench.put(without_vin(23))});
-        CHECK(good(bench.ledger->trailer("vin:1x9dm0f03ma000003")).visits.size() == 3);
+        CHECK(good(bench.ledger->trailer(kKeyOf3)).visits.size() == 3);
         Job other = office_job(33, bench.shape);  // the unit is given to another trailer
-        other.all<Trailer>()[0].vin = "1X9DM0F03MA999999";
+        other.all<Trailer>()[0].vin = invented_vin(999);
         bench.receive({bench.put(seal(office_parts(other, 33, bench.photos)))});
         CHECK(good(bench.ledger->trailers(10, 0)).size() == 3);
         CHECK(bench.ledger->find_trailer("QRY-00003").error().code == Errc::refused);
