@@ -26,7 +26,8 @@ std::string actuation_text(const Trailer& t) {
     const bool no_brakes = !t.axles.empty() && std::all_of(t.axles.begin(), t.axles.end(), [](const Axle& axle) {
         return axle.brake == BrakeKind::none;
     });
-    return t.actuation != Actuation::none || no_brakes ? std::string(name_of(t.actuation)) : "not entered";
+    if (t.actuation) return std::string(name_of(*t.actuation));
+    return no_brakes ? "none" : "not entered";
 }
 
 void draw_trailer(Writing& w) {
