@@ -66,11 +66,21 @@ struct HistoryOptions {
 };
 
 void print(const ledger::FindingLine& f) {
-    const std::string end = f.open                 ? "open"
+    const bool said = f.finding.outcome == Outcome::declined || f.finding.outcome == Outcome::deferred;
+    const std::string end = f.open && said         ? fmt::format("{}, still open", name_of(f.finding.outcome))
+                            : f.open               ? "open"
                             : f.settled_by.empty() ? "repaired"
                                                    : "settled by " + f.settled_by.substr(0, 8);
     fmt::print("  {}  {:<12} {}, {}: {} ({})\n", f.visit.local_date().text(), f.finding.place.text(),
                one_line(f.finding.component), one_line(f.finding.defect), name_of(f.finding.grade), end);
+}
+
+void print(const ledger::RevisionChange& c) {
+    const bool placed = c.kind != RecordKind::inspection_answer;
+    fmt::print("  {} r{}  {:<12} {}: {} -> {}{}  ({})\n", c.job.substr(0, 8), c.revision,
+               placed ? c.place.text() : "inspection", one_line(c.what), c.before.empty() ? "-" : one_line(c.before),
+               c.now.empty() ? "taken out" : one_line(c.now), c.eased() ? "  LESS SEVERE" : "",
+               c.at ? one_line(c.by + ": " + c.reason, 300) : "no reason is recorded");
 }
 
 void print_costs(const ledger::Costs& costs) {
@@ -89,6 +99,8 @@ void print(const ledger::TrailerPage& p) {
     for (const ledger::JobLine& job : p.visits) print(job);
     fmt::print("Findings\n");
     for (const ledger::FindingLine& f : p.findings) print(f);
+    if (!p.changes.empty()) fmt::print("Changed by a later revision\n");
+    for (const ledger::RevisionChange& c : p.changes) print(c);
     fmt::print("Wear\n");
     for (const Forecast& f : p.wear)
         fmt::print("  {}, {}{}{}: {}\n", f.place.text(), one_line(f.what), f.where.empty() ? "" : ", ",

@@ -23,8 +23,9 @@ std::string last_pass_of(const Torque& torque) {
 }
 
 std::string settled_words(const ledger::FindingLine& line) {
-    if (line.open) return "open";
-    if (line.finding.outcome != Outcome::open) return std::string(name_of(line.finding.outcome));
+    const std::string outcome(name_of(line.finding.outcome));  // what the customer said no to, or what must wait, too
+    if (line.open) return line.finding.outcome == Outcome::open ? outcome : outcome + ", still open";
+    if (line.finding.outcome != Outcome::open) return outcome;
     return "settled at a later visit";
 }
 
@@ -98,6 +99,47 @@ TableRow finding_row(const ledger::FindingLine& line) {
                  TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
                  one_line(f.note, kMostText),
                  one_line(f.todo, kMostText)};
+    return row;
+}
+
+Columns revision_columns() {
+    return {{"visit", "Visit", 0, 120, false, true, true},
+            {"revision", "Revision", 0, 90, true, true, true},
+            {"place", "Where", 0.6F, 126, false, true, true},
+            {"what", "What", 1.4F, 190, false, true, true},
+            {"before", "Before", 0.6F, 130, false, true, true},
+            {"now", "Now", 0.6F, 130, false, true, true},
+            {"reason", "Reason given", 1.4F, 160, false, true, true},
+            {"by", "By", 0.6F, 110, false, true, true}};
+}
+
+TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std::size_t number) {
+    TableRow row;
+    row.key = fmt::format("{} {}", c.job, number);
+    const std::string where = c.kind == RecordKind::inspection_answer ? "" : place_of(c.place);
+    const std::string what = one_line(c.what, kMostText);
+    row.label = fmt::format("{}{}{}, revision {}", what, where.empty() ? "" : ", ", where, c.revision);
+    row.marked = c.eased();
+    const auto value = [](const std::string& text, const std::optional<Grade>& grade, const char* none) {
+        TableCell cell(text.empty() ? none : one_line(text, kMostText), grade ? static_cast<double>(*grade) : -1);
+        cell.grade = grade;
+        return cell;
+    };
+    const TableCell before = value(c.before, c.grade_before, "not recorded");
+    const TableCell now = value(c.now, c.grade_now, "taken out");
+    row.detail = fmt::format("Visit of {}, revision {}: {}{}{} was '{}', is '{}'. ", day_words(visit), c.revision, what,
+                             where.empty() ? "" : ", ", where, before.text, now.text);
+    row.detail += c.at ? fmt::format("Changed by {} on {}: {}.", one_line(c.by, 100), day_words(*c.at),
+                                     one_line(c.reason, kMostText))
+                       : "No reason is recorded.";
+    row.cells = {TableCell(day_words(visit), static_cast<double>(visit.unix_s)),
+                 TableCell(fmt::format("{}", c.revision), c.revision),
+                 where,
+                 what,
+                 before,
+                 now,
+                 c.at ? one_line(c.reason, kMostText) : "none is recorded",
+                 one_line(c.by, 100)};
     return row;
 }
 

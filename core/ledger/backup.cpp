@@ -175,6 +175,7 @@ Result<> fill_vault(Ledger& ledger, const BagSource& bag, const Step& step) {
 
 // What was filled in must be what it was filled from, before it counts.
 Result<> close_filled(Ledger& ledger, SqlTransaction& transaction, const Digest& wanted) {
+    COTTER_TRY(ledger.remember_photos());
     COTTER_TRY(derive_all(ledger.db(), ledger.rules()));
     COTTER_ASSIGN(const Digest got, digest(ledger));
     if (!(got == wanted))
