@@ -28,13 +28,13 @@ std::vector<JobDocument> documents() {
     return out;
 }
 
-// The place of every value, the document itself apart.
+// The place of every value, the document itself apart; of a list its first item, as the others are of the same kind.
 void collect(const Json& json, const Pointer& at, std::vector<Pointer>& out) {
     if (!at.empty()) out.push_back(at);
     if (json.is_object())
         for (const auto& [name, value] : json.items()) collect(value, at / name, out);
-    else if (json.is_array())
-        for (std::size_t i = 0; i < json.size(); ++i) collect(json[i], at / i, out);
+    else if (json.is_array() && !json.empty())
+        collect(json.front(), at / 0, out);
 }
 
 // What may stand there instead: other types, and texts that some readers take for the same.
