@@ -6,6 +6,7 @@
 
 #include "app/ui/draw.h"
 #include "app/ui/ui.h"
+#include "core/base/sign.h"
 #include "core/survey/words.h"
 
 namespace cotter {
