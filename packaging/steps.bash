@@ -45,8 +45,11 @@ quietly() {
     return 1
 }
 
-# How the program is built for use and for its tests: optimised, without what only a debugger reads.
-release_flags=(-DCMAKE_BUILD_TYPE=None "-DCMAKE_CXX_FLAGS=-O2 -DNDEBUG")
+# How the program is built for use and for its tests: optimized, without what only a debugger reads. Several sources are
+# compiled as one, which halves the time of a build from nothing; whoever changes the program configures a folder of
+# their own without that (DEVELOPERS.md).
+unity=(-DCMAKE_UNITY_BUILD=ON -DCMAKE_UNITY_BUILD_BATCH_SIZE=8)
+release_flags=(-DCMAKE_BUILD_TYPE=None "-DCMAKE_CXX_FLAGS=-O2 -DNDEBUG" "${unity[@]}")
 
 # configure FOLDER OPTIONS…: warnings are errors with the compiler that we test with; a newer one may know more of them.
 configure() {

@@ -173,7 +173,7 @@ TEST_CASE("what waits names the corner as people do, in their own words for the 
     bench.go(kLeft, "disc");
     bool named = false;
     for (const StepItem& s : procedure_view(bench.session()).steps)
-        for (const StepBlock& b : s.blocks) {
+        for (const StepBefore& b : s.blocks) {
             CHECK(b.words.find("axle1-") == std::string::npos);
             named = named || b.words.find("axle 1, curbside") != std::string::npos;
         }

@@ -103,10 +103,10 @@ TEST_CASE("pack: a record of any kind, made last, gives the date") {
             return;
         else if constexpr (requires { record.opened; })
             record.opened = late;
-        else if constexpr (requires { record.added; })
-            record.added = late;
-        else
+        else if constexpr (requires { record.at; })  // a level has an `added` of another kind
             record.at = late;
+        else
+            record.added = late;
         Job with = job;
         with.all<R>() = {record};
         CHECK(packet_time(with) == late);

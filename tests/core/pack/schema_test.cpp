@@ -54,7 +54,7 @@ std::vector<Json> others(const Json& value) {
     return out;
 }
 
-struct Held {
+struct HeldAgainst {
     int refused_by_both = 0;
     int taken_by_both = 0;
 
@@ -85,7 +85,7 @@ TEST_CASE("schema: what is written keeps to it, of every kind of document that t
 
 TEST_CASE("schema: what it refuses the reader refuses, whatever is changed in a document") {
     const JobSchema schema;
-    Held held;
+    HeldAgainst held;
     const auto all = documents();
     for (std::size_t which = 0; which < (few() ? 1 : 2); ++which) {
         const Json good = Json::parse(job_document_json(all[which]));

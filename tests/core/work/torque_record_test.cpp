@@ -2,6 +2,7 @@
 // figures lent to like wheels only, the order across the circle, a unit that nobody confirmed.
 #include <doctest/doctest.h>
 
+#include "core/work/torque.h"
 #include "core/work/torque_check.h"
 #include "core/work/torque_like.h"
 #include "core/work/wrench.h"

@@ -45,9 +45,14 @@ WorkBook shipped_work() {
 Yard::Yard(const std::vector<BrakeKind>& brakes) {
     Trailer trailer = sample_trailer();
     trailer.axles.clear();
-    for (const BrakeKind brake : brakes)
-        trailer.axles.push_back(
-            {Wheels::single, brake, trailer.axles.empty() ? HubKind::oil_bath : HubKind::grease, 8, "9/16-18", "", {}});
+    for (const BrakeKind brake : brakes) {
+        Axle axle;
+        axle.brake = brake;
+        axle.hub = trailer.axles.empty() ? HubKind::oil_bath : HubKind::grease;
+        axle.studs = 8;
+        axle.stud_thread = "9/16-18";
+        trailer.axles.push_back(std::move(axle));
+    }
     job = apply({}, edit_of({Put{sample_visit(), {}}, Put{trailer, {}}}, 1)).value();
 }
 
