@@ -3,7 +3,6 @@
 
 #include "app/session/changes.h"
 #include "app/session/session.h"
-#include "app/views/place_text.h"
 #include "core/work/progress.h"
 
 namespace cotter {
@@ -88,7 +87,7 @@ void Session::act(const PutStepMark& c) {
     PutStepMark put = c;
     put.mark = stamped(c.mark, s);
     if (const auto against = objections(work_book(), job_, put.mark); !against.empty())
-        return tell(in_words(against.front(), settings_.sides), true);
+        return tell(against.front(), true);
     attach_evidence(work_book(), job_, put.mark);
     commit(changes_of(job_, put, s));
 }

@@ -2,23 +2,28 @@
 #include <fmt/format.h>
 
 #include "app/session/session.h"
-#include "app/views/chrome.h"
 
 namespace cotter {
 
+namespace {
+
+std::string findings(std::size_t n) {
+    return n == 1 ? "1 finding" : fmt::format("{} findings", n);
+}
+
+}  // namespace
+
 void Session::act(const PutShot& c) {
-    const FindingsOfMove findings = findings_of_move(job_, c.shot);
+    const FindingsOfMove moved = findings_of_move(job_, c.shot);
     const Shot* before = job_.find(c.shot.id);
-    const std::string from = before == nullptr ? std::string() : place_words(before->place, settings_.sides);
+    const std::string from = before == nullptr ? std::string() : before->place.text();
     commit(changes_of(job_, c, stamp()));
-    if (failed_ || findings.along.size() + findings.staying == 0) return;
-    std::string words = fmt::format("The photo is at {} now", place_words(c.shot.place, settings_.sides));
-    if (!findings.along.empty())
-        words += fmt::format(", with {}", count_words(findings.along.size(), "finding", "findings"));
-    if (findings.staying > 0)
-        words += fmt::format(". {} {} at {}: another photo there shows {} too",
-                             count_words(findings.staying, "finding", "findings"),
-                             findings.staying == 1 ? "stays" : "stay", from, findings.staying == 1 ? "it" : "them");
+    if (failed_ || moved.along.size() + moved.staying == 0) return;
+    std::string words = "photo moved to " + c.shot.place.text();
+    if (!moved.along.empty()) words += ", with " + findings(moved.along.size());
+    if (moved.staying > 0)
+        words += fmt::format(". {} {} at {}: another photo there shows {} too", findings(moved.staying),
+                             moved.staying == 1 ? "stays" : "stay", from, moved.staying == 1 ? "it" : "them");
     tell(words + ".", false, true);
 }
 
@@ -30,7 +35,7 @@ void Session::tell_moved(const Finding& before, const Place& to) {
         const Shot* shot = tag.finding == before.id ? job_.find(tag.shot) : nullptr;
         photos += shot != nullptr && shot->place != to ? 1 : 0;
     }
-    std::string words = fmt::format("The finding is at {} now", place_words(to, settings_.sides));
+    std::string words = "finding moved to " + to.text();
     if (photos > 0) words += photos == 1 ? "; its photo stays where it is" : "; its photos stay where they are";
     tell(words + ".", false, true);
 }

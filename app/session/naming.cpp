@@ -2,7 +2,6 @@
 #include <fmt/format.h>
 
 #include "app/session/session.h"
-#include "core/base/text.h"
 
 namespace cotter {
 

@@ -3,6 +3,8 @@
 
 #include <fmt/format.h>
 
+#include "app/views/place_text.h"
+
 namespace cotter {
 
 Chrome chrome_of(const Session& session, std::string title, std::string under) {
@@ -23,7 +25,7 @@ Chrome chrome_of(const Session& session, std::string title, std::string under) {
         out.saved = "saved " + clock_words(*session.saved_at());
     }
     if (session.notice()) {
-        out.toast = upper_first(session.notice()->text);
+        out.toast = upper_first(in_words(session.notice()->text, session.settings().sides));
         out.toast_undo = session.notice()->can_undo;
     }
     return out;

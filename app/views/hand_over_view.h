@@ -26,9 +26,9 @@ struct HandOverView {
     std::vector<RecheckLine> rechecks;  // what is due when
     std::vector<std::string> told;      // what the report says plainly: declined lines, steps skipped without proof
     bool signed_off = false;
-    std::string signed_by;   // "R. Alder, 2026-05-14 15:02"
-    std::string technician;  // the name offered for signing
-    bool unnamed = false;    // the job does not say whose work it is
+    std::string signed_by;             // "R. Alder, 2026-05-14 15:02"
+    std::string technician;            // the name offered for signing
+    bool unnamed = false;              // the job does not say whose work it is
     std::string doing, detail;         // while the packet is made; empty: nothing runs
     std::string packet_path;           // of the packet made this time; empty: none yet
     std::string packet_line;           // "revision 2, nothing changed since revision 1"

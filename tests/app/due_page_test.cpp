@@ -41,7 +41,8 @@ const RecheckLine* line_of(const std::vector<RecheckLine>& lines, std::string_vi
 
 TEST_CASE("the hand-over shows what is due, when, where and who says so") {
     DueBench bench({412, 2400});
-    CHECK(line_of(hand_over_view(bench.session()).rechecks, "Check lug nut torque again with a torque wrench (do not loosen)") == nullptr);
+    CHECK(line_of(hand_over_view(bench.session()).rechecks,
+                  "Check lug nut torque again with a torque wrench (do not loosen)") == nullptr);
     for (const Side side : {Side::left, Side::right}) {
         Torque torque;
         torque.place = Place::corner(1, side);

@@ -2,6 +2,7 @@
 // part, defect and grade by taps. One step of undo each.
 #include <doctest/doctest.h>
 
+#include "app/views/chrome.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 
@@ -33,7 +34,7 @@ struct MovingBench : AppBench {
         apply(PutShot{moved});
     }
     [[nodiscard]] Place place_of(const Id<Finding>& finding) { return job().find(finding)->place; }
-    [[nodiscard]] std::string said() { return session().notice() ? session().notice()->text : std::string(); }
+    [[nodiscard]] std::string said() { return chrome_of(session(), "").toast; }
 };
 
 constexpr const char* kOne = "05_A1-R_brake-exposed.jpg";
@@ -51,7 +52,7 @@ TEST_CASE("a photo that is moved to another corner takes its findings along, and
     bench.touch("Axle 2, right");
     CHECK(bench.job().find(shot)->place == kRear);
     CHECK(bench.place_of(finding) == kRear);
-    CHECK(bench.said() == "The photo is at Axle 2, right now, with 1 finding.");
+    CHECK(bench.said() == "Photo moved to axle 2, right, with 1 finding.");
     bench.apply(UndoStep{});
     CHECK(bench.job().find(shot)->place == kLeft);
     CHECK(bench.place_of(finding) == kLeft);
@@ -65,7 +66,7 @@ TEST_CASE("a finding that another photo of the old place shows stays there until
     bench.move(first, kRear);
     CHECK(bench.place_of(finding) == kLeft);
     CHECK(bench.said() ==
-          "The photo is at Axle 2, right now. 1 finding stays at Axle 1, left: another photo there shows it too.");
+          "Photo moved to axle 2, right. 1 finding stays at axle 1, left: another photo there shows it too.");
     bench.move(second, kRear);
     CHECK(bench.place_of(finding) == kRear);
 }
@@ -102,7 +103,7 @@ TEST_CASE("place, part, defect and grade of a finding are changed by taps on its
     bench.touch("Done");
     CHECK(bench.place_of(finding) == kRight);
     CHECK(bench.job().find(finding)->grade == Grade::do_not_tow);
-    CHECK(bench.said() == "The finding is at Axle 1, right now; its photo stays where it is.");
+    CHECK(bench.said() == "Finding moved to axle 1, right; its photo stays where it is.");
     CHECK_FALSE(bench.session().drafts().finding.has_value());
     bench.apply(UndoStep{});
     CHECK(bench.place_of(finding) == kLeft);
