@@ -48,7 +48,8 @@ void draw_work_log(Writing& w) {
     const WorkLog log = work_log(w.job);
     if (log.runs.empty() && log.cautions.empty()) return;
     w.sheet.part("Work log");
-    w.sheet.paragraph("The work was led step by step. A step that was skipped without its proof names who decided so and why.");
+    w.sheet.paragraph(
+        "The work was led step by step. A step that was skipped without its proof names who decided so and why.");
     draw_overrides(w, log);
     draw_runs(w, log);
     draw_checks(w, log);
