@@ -47,7 +47,7 @@ struct Notice {
 };
 
 // What runs beside the screen.
-struct Work {
+struct RunningWork {
     std::string doing;   // "Taking in photos"
     std::string detail;  // "3 of 12"
     std::size_t done = 0, total = 0;
@@ -85,7 +85,7 @@ public:
     [[nodiscard]] bool at_rest() const { return device().kept() >= written_; }  // the last change would survive
     [[nodiscard]] bool shows_help() const { return help_open_; }
     [[nodiscard]] bool asks_reason() const { return waiting_.has_value(); }
-    [[nodiscard]] const std::optional<Work>& work() const { return work_; }
+    [[nodiscard]] const std::optional<RunningWork>& work() const { return work_; }
     [[nodiscard]] const std::vector<std::string>& not_taken() const { return not_taken_; }  // photos, and why
     [[nodiscard]] const std::optional<Packed>& packed() const { return packed_; }      // of the open job, this time
     [[nodiscard]] const std::vector<PacketMade>& packets() const { return packets_; }  // of the open job, oldest first
@@ -210,7 +210,7 @@ private:
     std::deque<TakePhotos> intake_;            // one photo each
     std::vector<std::string> not_taken_;       // of this intake, a line each
     std::vector<std::string> offers_refused_;  // of the file taken last, a line each
-    std::optional<Work> work_;
+    std::optional<RunningWork> work_;
     std::uint64_t revision_ = 1;
 };
 

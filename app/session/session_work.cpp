@@ -21,7 +21,7 @@ void Session::act(const TakePhotos& c) {
     if (!has_job()) return tell("no job is open", true);
     if (!work_) not_taken_.clear();
     intake_job_ = job_.id();
-    if (!work_) work_ = Work{"Taking in photos", "", 0, 0};
+    if (!work_) work_ = RunningWork{"Taking in photos", "", 0, 0};
     work_->total += c.paths.size();
     if (c.paths.size() < 2) return queue(c);
     ordering_ += 1;
@@ -102,7 +102,7 @@ void Session::act(const ExportPacket&) {
     std::vector<PacketFacts> earlier;
     for (const PacketMade& p : packets_)
         earlier.push_back({p.revision, p.content_sha256, p.tagmanifest_sha256, p.name});
-    work_ = Work{"Making the packet", fmt::format("{} photos", job_.all<Shot>().size()), 0, 0};
+    work_ = RunningWork{"Making the packet", fmt::format("{} photos", job_.all<Shot>().size()), 0, 0};
     long_work().pack({job_, judge_->earlier(job_), std::move(earlier), settings_.paper, packet_folder()},
                      [this, job = job_.id()](Result<Packed> packed) {
                          packet_came(job, std::move(packed));

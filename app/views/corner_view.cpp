@@ -154,12 +154,9 @@ std::vector<WorkRow> work_at(const Job& job, const Place& place, std::string_vie
 }
 
 std::string_view fluid_at(const Job& job, const Place& place) {
-    const Trailer* trailer = job.only<Trailer>();
-    if (!place.is_corner()) return place.station == Station::actuator ? "Brake fluid" : "";
-    const auto axle = static_cast<std::size_t>(place.axle - 1);
-    const bool oil =
-        trailer != nullptr && axle < trailer->axles.size() && trailer->axles[axle].hub == HubKind::oil_bath;
-    return oil ? "Hub oil" : "";
+    const auto may_be = [&](PointId id) { return could_apply(point(id), layout_of(job), place) != Applies::no; };
+    if (may_be(PointId::hub_oil)) return "Hub oil";
+    return may_be(PointId::act_level) ? "Brake fluid" : "";
 }
 
 }  // namespace

@@ -24,7 +24,7 @@ struct IntakeTarget {
 
 struct IntakeView {
     Chrome chrome;
-    std::optional<Work> work;
+    std::optional<RunningWork> work;
     std::vector<std::string> refused;  // a line each
     IntakeTarget target;
     std::vector<Shot> unplaced;                               // by the time they were taken, then by name

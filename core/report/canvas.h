@@ -26,7 +26,7 @@ inline constexpr Ink kSoft{0.32f, 0.32f, 0.32f};   // lesser text; still dark en
 inline constexpr Ink kRule{0.55f, 0.55f, 0.55f};   // thin lines
 inline constexpr Ink kShade{0.91f, 0.91f, 0.91f};  // behind table heads
 
-struct Spot {
+struct PaperSpot {
     double x = 0, y = 0;
 };
 
@@ -56,13 +56,15 @@ public:
     [[nodiscard]] double advance(Face face, char32_t sign) const;  // at size 1
 
     // `text`: valid UTF-8 of signs that has_sign() knows, drawn with its baseline at `at`.
-    void text(Spot at, Face face, double size, std::string_view text, Ink ink = kBlack);
-    void line(Spot from, Spot to, double thickness, Ink ink = kBlack);
+    void text(PaperSpot at, Face face, double size, std::string_view text, Ink ink = kBlack);
+    void line(PaperSpot from, PaperSpot to, double thickness, Ink ink = kBlack);
     // Filled and edged as asked; `thickness` of the edge.
-    void polygon(std::span<const Spot> corners, std::optional<Ink> fill, std::optional<Ink> edge, double thickness = 1);
-    void circle(Spot centre, double radius, std::optional<Ink> fill, std::optional<Ink> edge, double thickness = 1);
+    void polygon(std::span<const PaperSpot> corners, std::optional<Ink> fill, std::optional<Ink> edge,
+                 double thickness = 1);
+    void circle(PaperSpot centre, double radius, std::optional<Ink> fill, std::optional<Ink> edge,
+                double thickness = 1);
     // Refused: empty, no JPEG, or not of the stated size.
-    [[nodiscard]] Result<> picture(const ReportPicture& picture, Spot upper_left, double width, double height);
+    [[nodiscard]] Result<> picture(const ReportPicture& picture, PaperSpot upper_left, double width, double height);
     void bookmark(std::string_view title, double y);  // an entry of the outline that leads here
 
     [[nodiscard]] Result<Bytes> finish();  // once

@@ -216,7 +216,7 @@ double Canvas::advance(Face face, char32_t sign) const {
     return HPDF_TTFontDef_GetGidWidth(def, glyph) / 1000.0;
 }
 
-void Canvas::text(Spot at, Face face, double size, std::string_view text, Ink ink) {
+void Canvas::text(PaperSpot at, Face face, double size, std::string_view text, Ink ink) {
     if (text.empty()) return;
     HPDF_Page_SetRGBFill(state_->page, ink.r, ink.g, ink.b);
     HPDF_Page_BeginText(state_->page);
@@ -225,30 +225,32 @@ void Canvas::text(Spot at, Face face, double size, std::string_view text, Ink in
     HPDF_Page_EndText(state_->page);
 }
 
-void Canvas::line(Spot from, Spot to, double thickness, Ink ink) {
+void Canvas::line(PaperSpot from, PaperSpot to, double thickness, Ink ink) {
     state_->inks({}, ink, thickness);
     HPDF_Page_MoveTo(state_->page, real(from.x), state_->up(from.y));
     HPDF_Page_LineTo(state_->page, real(to.x), state_->up(to.y));
     HPDF_Page_Stroke(state_->page);
 }
 
-void Canvas::polygon(std::span<const Spot> corners, std::optional<Ink> fill, std::optional<Ink> edge,
+void Canvas::polygon(std::span<const PaperSpot> corners, std::optional<Ink> fill, std::optional<Ink> edge,
                      double thickness) {
     if (corners.size() < 3) return;
     state_->inks(fill, edge, thickness);
     HPDF_Page_MoveTo(state_->page, real(corners[0].x), state_->up(corners[0].y));
-    for (const Spot corner : corners.subspan(1)) HPDF_Page_LineTo(state_->page, real(corner.x), state_->up(corner.y));
+    for (const PaperSpot corner : corners.subspan(1))
+        HPDF_Page_LineTo(state_->page, real(corner.x), state_->up(corner.y));
     HPDF_Page_ClosePath(state_->page);
     state_->paint_path(fill, edge);
 }
 
-void Canvas::circle(Spot centre, double radius, std::optional<Ink> fill, std::optional<Ink> edge, double thickness) {
+void Canvas::circle(PaperSpot centre, double radius, std::optional<Ink> fill, std::optional<Ink> edge,
+                    double thickness) {
     state_->inks(fill, edge, thickness);
     HPDF_Page_Circle(state_->page, real(centre.x), state_->up(centre.y), real(radius));
     state_->paint_path(fill, edge);
 }
 
-Result<> Canvas::picture(const ReportPicture& picture, Spot upper_left, double width, double height) {
+Result<> Canvas::picture(const ReportPicture& picture, PaperSpot upper_left, double width, double height) {
     HPDF_Image image = nullptr;
     if (!picture.jpeg.empty() && !state_->failed())
         image = HPDF_LoadJpegImageFromMem(state_->doc.get(), picture.jpeg.data(),

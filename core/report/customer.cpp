@@ -26,7 +26,7 @@ std::string unit_or_vin(const Trailer* trailer) {
     return trailer->vin.empty() ? "Trailer without unit number or VIN" : trailer->vin;
 }
 
-void draw_code(Canvas& canvas, const QrCode& code, Spot upper_left) {
+void draw_code(Canvas& canvas, const QrCode& code, PaperSpot upper_left) {
     constexpr int kQuiet = 4;  // modules around it, as the standard asks
     const double module = kCode / (code.side + 2 * kQuiet);
     const auto place = [&](int at) { return module * (at + kQuiet); };
@@ -37,9 +37,9 @@ void draw_code(Canvas& canvas, const QrCode& code, Spot upper_left) {
             if (x == from) continue;
             const double top = upper_left.y + place(y), bottom = upper_left.y + place(y + 1);
             const double left = upper_left.x + place(from), right = upper_left.x + place(x);
-            canvas.polygon(
-                std::array<Spot, 4>{Spot{left, top}, Spot{right, top}, Spot{right, bottom}, Spot{left, bottom}}, kBlack,
-                {});
+            canvas.polygon(std::array<PaperSpot, 4>{PaperSpot{left, top}, PaperSpot{right, top},
+                                                    PaperSpot{right, bottom}, PaperSpot{left, bottom}},
+                           kBlack, {});
         }
 }
 
@@ -65,8 +65,8 @@ void draw_plate(Writing& w, const std::optional<QrCode>& code) {
     const double texts = 2 * pad + soft.leading() * static_cast<double>(1 + under.size()) + 4 +
                          big.leading() * static_cast<double>(name.size());
     const double height = std::max(texts, code ? kCode + 8 : 0.0);
-    const std::array<Spot, 5> plate{Spot{left, top}, Spot{right - cut, top}, Spot{right, top + cut},
-                                    Spot{right, top + height}, Spot{left, top + height}};
+    const std::array<PaperSpot, 5> plate{PaperSpot{left, top}, PaperSpot{right - cut, top}, PaperSpot{right, top + cut},
+                                         PaperSpot{right, top + height}, PaperSpot{left, top + height}};
     sheet.canvas().polygon(plate, {}, kBlack, 2);
     if (code) draw_code(sheet.canvas(), *code, {right - kCode - 8, top + (height - kCode) / 2});
     double y = top + pad;

@@ -11,8 +11,8 @@ Ink ink_of(Rgb color) {
     return {color.r / 255.0F, color.g / 255.0F, color.b / 255.0F};
 }
 
-void draw_part(Canvas& canvas, const SignPart& part, Ink tint, Spot corner, double unit) {
-    std::vector<Spot> spots;
+void draw_part(Canvas& canvas, const SignPart& part, Ink tint, PaperSpot corner, double unit) {
+    std::vector<PaperSpot> spots;
     for (const SignPoint& p : part.points) spots.push_back({corner.x + p.x * unit, corner.y + p.y * unit});
     if (spots.size() == 2)
         canvas.line(spots[0], spots[1], part.width * unit);
@@ -24,8 +24,8 @@ void draw_part(Canvas& canvas, const SignPart& part, Ink tint, Spot corner, doub
 
 }  // namespace
 
-void draw_sign(Canvas& canvas, Sign sign, Spot centre, double size) {
-    const Spot corner{centre.x - size / 2, centre.y - size / 2};
+void draw_sign(Canvas& canvas, Sign sign, PaperSpot centre, double size) {
+    const PaperSpot corner{centre.x - size / 2, centre.y - size / 2};
     for (const SignPart& part : parts_of(sign))
         draw_part(canvas, part, ink_of(tint_of(sign)), corner, size / kSignField);
 }

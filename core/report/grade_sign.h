@@ -7,6 +7,6 @@
 namespace cotter {
 
 // Drawn inside a square of side `size` around `centre`.
-void draw_sign(Canvas& canvas, Sign sign, Spot centre, double size);
+void draw_sign(Canvas& canvas, Sign sign, PaperSpot centre, double size);
 
 }  // namespace cotter

@@ -25,13 +25,13 @@ struct Writing {
     [[nodiscard]] std::string when_who(Instant at, const std::string& by) const;  // on two lines
 };
 
-[[nodiscard]] Result<> draw_customer(Writing& w);                          // page 1
-void draw_towing(Writing& w, std::size_t most_reasons);                    // may it be towed, and why
-void draw_details(Writing& w);                                             // trailer and visit in full
-void draw_glance(Writing& w);                                              // places and their worst grades
-void draw_plan(Writing& w, Spot upper_left, double width, double height);  // the trailer from above
-void draw_finding_list(Writing& w);                                        // the gravest first
-void draw_gaps(Writing& w);                                                // what was not measured, and why
+[[nodiscard]] Result<> draw_customer(Writing& w);                               // page 1
+void draw_towing(Writing& w, std::size_t most_reasons);                         // may it be towed, and why
+void draw_details(Writing& w);                                                  // trailer and visit in full
+void draw_glance(Writing& w);                                                   // places and their worst grades
+void draw_plan(Writing& w, PaperSpot upper_left, double width, double height);  // the trailer from above
+void draw_finding_list(Writing& w);                                             // the gravest first
+void draw_gaps(Writing& w);                                                     // what was not measured, and why
 void draw_cautions(Writing& w);
 [[nodiscard]] Result<> draw_place(Writing& w, const PlaceRecords& records);
 void draw_findings_at(Writing& w, const PlaceRecords& records);

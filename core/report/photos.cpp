@@ -133,8 +133,8 @@ private:
         double y = w_.sheet.y();
         if (auto done = w_.sheet.canvas().picture(laid.picture, {x, y}, laid.wide, laid.high); !done)
             return unexpected(context(done.error(), where(*laid.shot)));
-        const std::array<Spot, 4> edge{Spot{x, y}, Spot{x + laid.wide, y}, Spot{x + laid.wide, y + laid.high},
-                                       Spot{x, y + laid.high}};
+        const std::array<PaperSpot, 4> edge{PaperSpot{x, y}, PaperSpot{x + laid.wide, y},
+                                            PaperSpot{x + laid.wide, y + laid.high}, PaperSpot{x, y + laid.high}};
         w_.sheet.canvas().polygon(edge, {}, kBlack, 0.6);
         y += laid.high + 4;
         for (const std::string& line : laid.title) {

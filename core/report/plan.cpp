@@ -14,7 +14,7 @@ constexpr Type kNote{Face::regular, 7, kSoft};
 
 class Plan {
 public:
-    Plan(Writing& w, Spot upper_left, double width, double height)
+    Plan(Writing& w, PaperSpot upper_left, double width, double height)
         : w_(w), canvas_(w.sheet.canvas()), at_(upper_left), width_(width), height_(height) {}
 
     void draw(const Trailer& trailer) {
@@ -24,8 +24,8 @@ public:
         canvas_.line({mid, nose}, {deck_left + 6, deck_top}, 1.2);
         canvas_.line({mid, nose}, {deck_right - 6, deck_top}, 1.2);
         canvas_.circle({mid, nose}, 3, kWhite, kBlack, 1.2);
-        const std::array<Spot, 4> deck{Spot{deck_left, deck_top}, Spot{deck_right, deck_top},
-                                       Spot{deck_right, deck_bottom}, Spot{deck_left, deck_bottom}};
+        const std::array<PaperSpot, 4> deck{PaperSpot{deck_left, deck_top}, PaperSpot{deck_right, deck_top},
+                                            PaperSpot{deck_right, deck_bottom}, PaperSpot{deck_left, deck_bottom}};
         canvas_.polygon(deck, {}, kBlack, 1.2);
         const auto count = static_cast<int>(trailer.axles.size());
         const double pitch = std::min(30.0, (deck_bottom - deck_top - 20) / std::max(1, count));
@@ -42,19 +42,21 @@ private:
         corner(Place::corner(axle, Side::right), {right + 24, y});
         const std::string number = std::to_string(axle);
         const Type type{Face::bold, 8, kBlack};
-        const std::array<Spot, 4> gap{Spot{at_.x + width_ / 2 - 7, y - 4}, Spot{at_.x + width_ / 2 + 7, y - 4},
-                                      Spot{at_.x + width_ / 2 + 7, y + 4}, Spot{at_.x + width_ / 2 - 7, y + 4}};
+        const std::array<PaperSpot, 4> gap{
+            PaperSpot{at_.x + width_ / 2 - 7, y - 4}, PaperSpot{at_.x + width_ / 2 + 7, y - 4},
+            PaperSpot{at_.x + width_ / 2 + 7, y + 4}, PaperSpot{at_.x + width_ / 2 - 7, y + 4}};
         canvas_.polygon(gap, kWhite, {});
         centred(number, y - 5, type);
     }
 
-    void wheel(Spot centre) {
-        const std::array<Spot, 4> tyre{Spot{centre.x - 4, centre.y - 10}, Spot{centre.x + 4, centre.y - 10},
-                                       Spot{centre.x + 4, centre.y + 10}, Spot{centre.x - 4, centre.y + 10}};
+    void wheel(PaperSpot centre) {
+        const std::array<PaperSpot, 4> tyre{
+            PaperSpot{centre.x - 4, centre.y - 10}, PaperSpot{centre.x + 4, centre.y - 10},
+            PaperSpot{centre.x + 4, centre.y + 10}, PaperSpot{centre.x - 4, centre.y + 10}};
         canvas_.polygon(tyre, kShade, kBlack, 1);
     }
 
-    void corner(const Place& place, Spot centre) {
+    void corner(const Place& place, PaperSpot centre) {
         const auto found = std::find_if(w_.places.begin(), w_.places.end(),
                                         [&](const PlaceRecords& records) { return records.place == place; });
         const auto worst = found == w_.places.end() ? std::nullopt : found->worst();
@@ -71,13 +73,13 @@ private:
 
     Writing& w_;
     Canvas& canvas_;
-    Spot at_;
+    PaperSpot at_;
     double width_, height_;
 };
 
 }  // namespace
 
-void draw_plan(Writing& w, Spot upper_left, double width, double height) {
+void draw_plan(Writing& w, PaperSpot upper_left, double width, double height) {
     if (const Trailer* trailer = w.job.only<Trailer>()) Plan(w, upper_left, width, height).draw(*trailer);
 }
 

@@ -81,10 +81,10 @@ void draw_signature(Writing& w, const Decision& decision) {
     w.sheet.need(kHigh + 22);
     const double left = w.sheet.left(), top = w.sheet.y();
     Canvas& canvas = w.sheet.canvas();
-    const std::array<Spot, 4> frame{Spot{left, top}, Spot{left + kWide, top}, Spot{left + kWide, top + kHigh},
-                                    Spot{left, top + kHigh}};
+    const std::array<PaperSpot, 4> frame{PaperSpot{left, top}, PaperSpot{left + kWide, top},
+                                         PaperSpot{left + kWide, top + kHigh}, PaperSpot{left, top + kHigh}};
     canvas.polygon(frame, {}, kRule, 0.6);
-    const auto spot = [&](const TagPoint& p) { return Spot{left + p.x * kWide, top + p.y * kHigh}; };
+    const auto spot = [&](const TagPoint& p) { return PaperSpot{left + p.x * kWide, top + p.y * kHigh}; };
     for (const PenStroke& stroke : decision.signature)
         for (std::size_t i = 0; i < stroke.points.size(); ++i)
             canvas.line(spot(stroke.points[i == 0 ? 0 : i - 1]), spot(stroke.points[i]), 1.2);

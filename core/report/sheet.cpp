@@ -42,7 +42,7 @@ double Sheet::longest_word(std::string_view text, const Type& type) const {
     return cotter::longest_word(printable(text, canvas_).signs, canvas_, type.face, type.size);
 }
 
-void Sheet::line_at(Spot upper_left, const std::string& line, const Type& type) {
+void Sheet::line_at(PaperSpot upper_left, const std::string& line, const Type& type) {
     canvas_.text({upper_left.x, upper_left.y + type.size * kRise}, type.face, type.size, line, type.ink);
 }
 
@@ -58,8 +58,8 @@ void Sheet::part(const std::string& title) {
         gap(type.leading());
     }
     // The slanted stripe that a mechanic paints over a tightened nut.
-    const std::array<Spot, 4> stripe{Spot{left() + 4, top}, Spot{left() + 9, top}, Spot{left() + 5, top + 15},
-                                     Spot{left(), top + 15}};
+    const std::array<PaperSpot, 4> stripe{PaperSpot{left() + 4, top}, PaperSpot{left() + 9, top},
+                                          PaperSpot{left() + 5, top + 15}, PaperSpot{left(), top + 15}};
     canvas_.polygon(stripe, kBlack, {});
     canvas_.line({left(), y_ + 1}, {left() + width(), y_ + 1}, 1.2);
     gap(8);
@@ -115,8 +115,9 @@ void Sheet::framed(std::string_view text, const Type& type, std::optional<Sign> 
         const double high = type.leading() * static_cast<double>(count), more = std::max(0.0, side - high);
         const double top = y_, bottom = y_ + 2 * pad + high + more;
         const double right = left() + width(), cut = 9;
-        const std::array<Spot, 5> plate{Spot{left(), top}, Spot{right - cut, top}, Spot{right, top + cut},
-                                        Spot{right, bottom}, Spot{left(), bottom}};
+        const std::array<PaperSpot, 5> plate{PaperSpot{left(), top}, PaperSpot{right - cut, top},
+                                             PaperSpot{right, top + cut}, PaperSpot{right, bottom},
+                                             PaperSpot{left(), bottom}};
         canvas_.polygon(plate, {}, kBlack, 1.2);
         if (sign && from == 0) draw_sign(canvas_, *sign, {left() + pad + side / 2, top + pad + side / 2}, side);
         gap(pad + more / 2);

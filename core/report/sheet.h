@@ -49,7 +49,7 @@ public:
     // Of the longest word in `text`.
     [[nodiscard]] double longest_word(std::string_view text, const Type& type) const;
     // One line at a place of its own choosing; y is that of its upper edge.
-    void line_at(Spot upper_left, const std::string& line, const Type& type);
+    void line_at(PaperSpot upper_left, const std::string& line, const Type& type);
     [[nodiscard]] bool replaced_signs() const { return replaced_; }
 
     void part(const std::string& title);  // a part of the document: large, with a bookmark, room for some text under it

@@ -52,8 +52,8 @@ public:
         const double height = 2 * kPad + kHead.leading() * static_cast<double>(most);
         sheet_.need(height + with_height);
         const double top = sheet_.y(), right = sheet_.left() + sheet_.width();
-        const std::array<Spot, 4> band{Spot{sheet_.left(), top}, Spot{right, top}, Spot{right, top + height},
-                                       Spot{sheet_.left(), top + height}};
+        const std::array<PaperSpot, 4> band{PaperSpot{sheet_.left(), top}, PaperSpot{right, top},
+                                            PaperSpot{right, top + height}, PaperSpot{sheet_.left(), top + height}};
         sheet_.canvas().polygon(band, kShade, {});
         for (std::size_t i = 0; i < titles.size(); ++i)
             for (std::size_t n = 0; n < titles[i].size(); ++n)

@@ -84,12 +84,12 @@ std::vector<PointAt> points_possible(const Layout& layout, const Place& place) {
     std::vector<PointAt> out;
     for (const TradePoint& p : all_points())
         for (const Place& at : spots_at(p.spot, layout, place))
-            if (could_apply(p, layout, at) != Applies::no) out.push_back({&p, at});
+            if (applies::by_record(p.applies) || p.applies(layout, at) != Applies::no) out.push_back({&p, at});
     return out;
 }
 
 bool missing_at(const PointAt& at, const Layout& layout) {
-    return at.point->importance != Importance::optional && applies_at(*at.point, layout, at.place) != Applies::no;
+    return at.point->importance != Importance::optional && at.point->applies(layout, at.place) != Applies::no;
 }
 
 // From the wheel as found to what shows when parts come off.
