@@ -51,7 +51,9 @@ std::vector<Wanted> wanted_at(const Bench& bench, const Place& corner) {
     for (const WantedReading& wanted : readings_wanted(layout, corner)) {
         if (!wanted.missing) continue;
         const TradePoint* point = point_of_reading(wanted.spec->name);
-        const bool essential = point != nullptr && importance_at(*point, layout, wanted.place) == Importance::essential;
+        // Whether a point applies that nobody said: the layout is what is missing then.
+        const bool essential = point != nullptr && applies_at(*point, layout, wanted.place) == Applies::yes &&
+                               importance_at(*point, layout, wanted.place) == Importance::essential;
         out.push_back({wanted.spec->name, essential});
     }
     return out;

@@ -57,7 +57,7 @@ TEST_CASE("without every inside diameter the page says that the volume cannot be
 }
 
 TEST_CASE("bleeding is counted corner by corner until each has run clear") {
-    BleedBench bench({412, 1400});
+    BleedBench bench({412, 1800});
     bench.apply(PutPipeRoute{straight_route()});
     bench.look();
     for (const char* corner : {"1 Axle 2, right", "2 Axle 2, left", "3 Axle 1, right", "4 Axle 1, left"}) {

@@ -169,7 +169,7 @@ TEST_CASE("work that is nowhere else is said when it grows old, and not where th
     };
     CHECK(words().empty());
     bench.clock.at.unix_s += 4 * 86'400;
-    CHECK(words().find("1 job of 3 days") != std::string::npos);
+    CHECK(words().find("1 job with work that is 3 or more days old") != std::string::npos);
     CHECK(only_here_words(bench.session(), job).find("last 4 days") != std::string::npos);
     bench.phone.facts.may_be_cleared = false;
     CHECK(words().empty());

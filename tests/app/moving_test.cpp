@@ -37,7 +37,7 @@ struct MovingBench : AppBench {
     [[nodiscard]] std::string said() { return chrome_of(session(), "").toast; }
 };
 
-constexpr const char* kOne = "05_A1-R_brake-exposed.jpg";
+constexpr const char* kOne = "05_axle1-left_brake-exposed.jpg";
 constexpr const char* kOther = "16_data-plate.jpg";
 
 }  // namespace

@@ -6,10 +6,7 @@ _PLATE = "the plate page comes with its fields"
 _ENGINE = "the answers on towing will use it"
 _SHEETS = "a sheet that shows its sum is to come"
 
-WAYS = {
-    "look": _LOOK,
-    "timed": _LOOK,
-}
+WAYS = {}
 FIELDS = {
     "Axle.fastening": _PLATE,
     "Axle.gawr": _PLATE,

@@ -48,8 +48,8 @@ TEST_CASE("ledger answers: search by the beginnings of words, newest first, what
         CHECK(search(bench, "ostby").size() == 5);
         CHECK(search(bench, "Øst").size() == 5);
         CHECK(search(bench, "hof grunau").size() == search(bench, "Hof Grünau").size());
-        CHECK(search(bench, "ma000004").size() == 3);  // the end of a VIN
-        CHECK(search(bench, "000004").size() >= 3);
+        CHECK(search(bench, "madm0004").size() == 3);  // the end of a VIN
+        CHECK(search(bench, "dm0004").size() >= 3);
         CHECK(search(bench, "pad").size() + search(bench, "seal").size() > 0);
         CHECK(search(bench, "zebra").empty());
         CHECK(search(bench, "qry zebra").empty());

@@ -44,8 +44,8 @@ TEST_CASE("progress: what is open before a step is said in words") {
     const Yard yard({BrakeKind::hydraulic_disc});
     const StepView lift = step_state(book, "U6", yard.job, kCorner);
     CHECK(lift.state == StepState::blocked);
-    CHECK(said(words_of(lift), "first: Crack the nuts"));
-    CHECK(said(words_of(lift), "first: Make it stand still"));
+    CHECK(said(words_of(lift), "first: Break the nuts loose while the tire is still on the ground"));
+    CHECK(said(words_of(lift), "first: Make sure it cannot roll"));
     CHECK(step_state(book, "U1", yard.job, kTrailer).state == StepState::possible);
     CHECK(step_state(book, "X9", yard.job, kTrailer).step == nullptr);
 }
@@ -67,13 +67,13 @@ TEST_CASE("progress: a caution must be read before its step is done") {
     yard.do_step(book, "U1", kTrailer);
     StepMark chocked = yard.mark(book, "U3", kTrailer, StepWord::done);
     chocked.note = "chocks both ways, uncoupled";
-    CHECK(said(objections(book, yard.job, chocked), "roll-away"));
+    CHECK(said(objections(book, yard.job, chocked), "The trailer can roll"));
     REQUIRE(step_state(book, "U3", yard.job, kTrailer).cautions.size() == 1);
     yard.read_cautions(book, "U3", kTrailer);
     CHECK(step_state(book, "U3", yard.job, kTrailer).cautions.empty());
     CHECK(objections(book, yard.job, chocked).empty());
     chocked.note.clear();
-    CHECK(said(objections(book, yard.job, chocked), "No further while it can roll"));
+    CHECK(said(objections(book, yard.job, chocked), "Do not go on while it can roll"));
 }
 
 TEST_CASE("progress: the other side of the axle must be complete, or a named person says why not") {
@@ -107,9 +107,9 @@ TEST_CASE("progress: a hold point stays held without its proof, and a done one i
     for (const char* step : {"W1", "W2", "W3", "W4", "W5"}) yard.do_step(book, step, kCorner);
     const StepView held = step_state(book, "W6", yard.job, kCorner);
     CHECK(held.state == StepState::held);
-    CHECK(first(held.missing_proof) == "every nut at the maker's torque, and once more round");
+    CHECK(first(held.missing_proof) == "every nut at the manufacturer's torque, and a check round");
     CHECK(said(objections(book, yard.job, yard.mark(book, "W6", kCorner, StepWord::done)),
-               "No wheel without the maker's figure"));
+               "This wheel is not finished without the manufacturer's torque"));
     yard.do_step(book, "W6", kCorner);
     CHECK_FALSE(step_state(book, "W6", yard.job, kCorner).doubtful());
     Torque worse = yard.job.all<Torque>().front();
@@ -149,7 +149,7 @@ TEST_CASE("progress: marks of steps and places that are not there are refused in
     Yard yard({BrakeKind::hydraulic_disc});
     StepMark m = yard.mark(book, "U1", kTrailer, StepWord::done);
     m.step = "D99";
-    CHECK(said(objections(book, yard.job, m), "has no step 'D99'"));
+    CHECK(said(objections(book, yard.job, m), "has no such step"));
     m = yard.mark(book, "E2", kCorner, StepWord::done);
     CHECK(said(objections(book, yard.job, m), "is not done at axle1-left"));
     m = yard.mark(book, "U1", kTrailer, StepWord::not_needed);

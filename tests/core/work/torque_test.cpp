@@ -224,7 +224,7 @@ TEST_CASE("torque check: each difference is listed and none refused") {
     t.passes[1].tightened = {1, 2, 3, 4, 5, 6, 7, 8};
     t.passes[2].tightened = {1, 5, 3, 7, 2, 6, 4, 4};
     auto remarks = check_torque(t);
-    CHECK(has(remarks, TorqueDifference::other_order));
+    CHECK(has(remarks, TorqueDifference::not_across));
     CHECK(has(remarks, TorqueDifference::missing_nut));
     CHECK(has(remarks, TorqueDifference::twice));
     CHECK_FALSE(proves_torque(remarks));

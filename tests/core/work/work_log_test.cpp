@@ -70,10 +70,10 @@ TEST_CASE("work log: steps, overrides with their reasons, cautions and second lo
     CHECK(log.runs[0].skipped == "Try the brakes as found (no tow vehicle)");
     CHECK(log.runs[0].by == "A. Tester");
     REQUIRE(log.overrides.size() == 1);
-    CHECK(log.overrides[0].step == "Make it stand still");
+    CHECK(log.overrides[0].step == "Make sure it cannot roll");
     CHECK(log.overrides[0].reason == "stands on blocks already");
     REQUIRE(log.cautions.size() == 2);
-    CHECK(log.cautions[0].title == "Traffic, slope, weather, alone");
+    CHECK(log.cautions[0].title == "Traffic, slope, weather, working alone");
     CHECK(log.cautions[0].where == "Know the trailer, trailer");
     REQUIRE(log.checks.size() == 1);
     CHECK(log.checks[0].what == "wheel nuts, 120 lb-ft");
