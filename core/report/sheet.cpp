@@ -105,7 +105,7 @@ void Sheet::labelled(const std::vector<Labelled>& rows, double label_width) {
 }
 
 void Sheet::framed(std::string_view text, const Type& type, std::optional<Sign> sign) {
-    const double pad = 8, side = sign ? 26 : 0, beside = sign ? side + pad : 0;
+    const double pad = 8, side = sign ? 22 : 0, beside = sign ? side + pad : 0;
     const auto all = lines(text, type, width() - 2 * pad - beside);
     for (std::size_t from = 0; from < all.size();) {
         need(2 * pad +
