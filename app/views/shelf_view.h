@@ -18,7 +18,7 @@ struct ShelfRow {
 struct JobOfferRow {
     Id<Offer> id;
     std::string title;
-    std::string under;  // "Feld Supply, covers 2 corners of brake pads"
+    std::string under;  // "Feldrain Parts (invented), covers 2 corners of brake pads"
     std::string price;
     std::string quote;  // that buys from it, so that it stays; empty: none
 };

@@ -261,7 +261,7 @@ TEST_CASE("the shelf says how old a price is; an old one is to be asked again") 
 
 TEST_CASE("an offer that was entered by mistake is taken out of the job by a tap, unless a quote buys from it") {
     QuoteBench bench;
-    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.put_offer("Feldrain Parts (invented)", "hub seal", 1, 1'150, 3);
     bench.go(Screen::shelf);
     const std::string title = shelf_view(bench.session()).in_job.at(0).title;
     const auto tap_in_job = [&] { REQUIRE(bench.tap(title, 2)); };  // the first one is the shelf's

@@ -1,5 +1,7 @@
 // The work page by hand: cautions read one by one, a step ticked by a tap, a hold point that blocks in words and is
 // passed by a named person with a reason, what a closed step rests on, and the owner's look.
+#include <cctype>
+
 #include <doctest/doctest.h>
 
 #include "app/views/work_view.h"
@@ -69,7 +71,41 @@ struct OwnerBench : WorkBench {
     }
 };
 
+// Does the word stand there by itself, not as a part of another?
+bool says(std::string_view text, std::string_view word) {
+    const auto part_of_word = [&](std::size_t at) {
+        return at < text.size() && std::isalnum(static_cast<unsigned char>(text[at])) != 0;
+    };
+    for (auto at = text.find(word); at != std::string_view::npos; at = text.find(word, at + 1))
+        if ((at == 0 || !part_of_word(at - 1)) && !part_of_word(at + word.size())) return true;
+    return false;
+}
+
 }  // namespace
+
+TEST_CASE("people see the titles of steps, never their ids") {
+    WorkBench bench;
+    CHECK(says("first U3: chock it", "U3"));
+    CHECK_FALSE(says("U30 in DU3", "U3"));
+    const auto look_for_ids = [&] {
+        for (const Procedure& procedure : bench.session().work_book().procedures)
+            for (const Step& step : procedure.steps)
+                for (const TextInk& shown : bench.log().texts) {
+                    CAPTURE(shown.text);
+                    CHECK_FALSE(says(shown.text, step.id));
+                }
+    };
+    bench.mark("U1", kTrailer);
+    for (const Procedure& procedure : bench.session().work_book().procedures) {
+        bench.go(procedure.scope == Scope::trailer ? kTrailer : kLeft, procedure.id.c_str());
+        look_for_ids();
+    }
+    bench.apply(GoTo{{Screen::work, kTrailer, {}}});
+    bench.look();
+    look_for_ids();
+    bench.apply(PutStepMark{new_mark(bench.session().work_book(), "U6", kLeft, StepWord::done, {}), {}});
+    CHECK_FALSE(says(chrome_of(bench.session(), "").toast, "U5"));  // says what comes first
+}
 
 TEST_CASE("a caution is acknowledged, the photo is asked for, and one tap ticks the step") {
     WorkBench bench;
