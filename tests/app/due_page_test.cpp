@@ -125,8 +125,7 @@ TEST_CASE("without an earlier visit the page says so and the summary does not of
 
 TEST_CASE("codes of corners are put into the words of the screens, and nothing else is touched") {
     CHECK(in_words("axle1-left is not bled yet", SideWords::left_right) == "Axle 1, left is not bled yet");
-    CHECK(in_words("first, at axle2-right: it", SideWords::roadside_curbside) ==
-          "first, at axle 2, curbside: it");
+    CHECK(in_words("first, at axle2-right: it", SideWords::roadside_curbside) == "first, at axle 2, curbside: it");
     CHECK(in_words("No: axle 1 left, pads", SideWords::nearside_offside) == "No: axle 1, nearside, pads");
     CHECK(in_words("axle3-left-inner", SideWords::left_right) == "Axle 3, left, inner wheel");
     CHECK(in_words("No: Axle 2 right", SideWords::left_right) == "No: Axle 2, right");
