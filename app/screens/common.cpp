@@ -5,7 +5,8 @@ namespace cotter {
 
 ScreenSpec screen_of(const Chrome& chrome, std::string_view key, std::vector<ActionSpec> actions, bool back) {
     ScreenSpec spec;
-    spec.key = key;
+    // A page of another job is another page: what is being typed into a field does not go on in its field.
+    spec.key = std::string(key) + chrome.job;
     spec.header = {chrome.title,        chrome.under,    chrome.saved, chrome.saved_ok, back, chrome.has_job,
                    chrome.undo_enabled, chrome.can_redo, true};
     spec.actions = std::move(actions);

@@ -12,6 +12,7 @@ Chrome chrome_of(const Session& session, std::string title, std::string under) {
     out.title = std::move(title);
     out.under = std::move(under);
     out.has_job = session.has_job();
+    if (out.has_job) out.job = session.job().id().text();
     out.undo_enabled = session.can_undo();
     out.can_redo = session.has_job() && session.can_redo();
     const std::string& trouble = session.not_saved().empty() ? session.keeping_trouble() : session.not_saved();

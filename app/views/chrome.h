@@ -18,6 +18,7 @@ struct Chrome {
     std::string toast;
     bool toast_undo = false;
     bool has_job = false;
+    std::string job;  // its id; empty: of no job
 };
 
 [[nodiscard]] Chrome chrome_of(const Session& session, std::string title, std::string under = {});
