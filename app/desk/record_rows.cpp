@@ -85,11 +85,11 @@ TableRow finding_row(const ledger::FindingLine& line) {
     const std::string what = one_line(fmt::format("{}, {}", f.component, f.defect), kMostRecordText);
     row.label = fmt::format("{}: {}, {}", place_of(f.place), what, day_words(line.visit));
     row.marked = line.open && f.grade >= Grade::repair;
-    row.detail =
-        fmt::format("{} ({}), seen {} by {}: {}. {}{}{}", upper_first(what), place_of(f.place), day_words(line.visit),
-                    one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostRecordText) + ". ",
-                    f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostRecordText) + ". ",
-                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostRecordText) + ".");
+    row.detail = fmt::format(
+        "{} ({}), seen {} by {}: {}. {}{}{}", upper_first(what), place_of(f.place), day_words(line.visit),
+        one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostRecordText) + ". ",
+        f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostRecordText) + ". ",
+        f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostRecordText) + ".");
     TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
     grade.grade = f.grade;
     row.cells = {grade,

@@ -7,8 +7,8 @@ ScreenSpec screen_of(const Chrome& chrome, std::string_view key, std::vector<Act
     ScreenSpec spec;
     // A page of another job is another page: what is being typed into a field does not go on in its field.
     spec.key = std::string(key) + chrome.job;
-    spec.header = {chrome.title,        chrome.under,    chrome.saved, chrome.saved_ok, back, chrome.has_job,
-                   chrome.undo_enabled, chrome.can_redo, true};
+    spec.header = {chrome.title,   chrome.under,        chrome.saved, chrome.saved_ok, back,
+                   chrome.has_job, chrome.undo_enabled, true,         chrome.can_redo};
     spec.actions = std::move(actions);
     spec.toast = {chrome.toast, chrome.toast_undo ? "Undo" : ""};
     return spec;

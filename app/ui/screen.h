@@ -21,8 +21,8 @@ struct HeaderSpec {
     bool back = true;
     bool undo = false;  // the button is there
     bool undo_enabled = false;
-    bool redo = false;  // the button is there: only while something can be done again
     bool help = false;
+    bool redo = false;  // the button is there: only while something can be done again
 };
 
 struct ActionSpec {

@@ -35,9 +35,9 @@ struct LentFigure {
 struct TorqueView {
     Chrome chrome;
     Place place;
-    Torque torque;                     // as it is, or as it would begin; a nil id: not in the job yet
-    bool ready = false;                // fasteners, figure and wrench are known: tightening may begin
-    std::string to_do;                 // the first thing that is missing before tightening; empty: nothing
+    Torque torque;                    // as it is, or as it would begin; a nil id: not in the job yet
+    bool ready = false;               // fasteners, figure and wrench are known: tightening may begin
+    std::string to_do;                // the first thing that is missing before tightening; empty: nothing
     std::optional<LentFigure> offer;  // instead of the maker's figure, which is missing
     std::vector<StageChoice> stages;
     std::optional<std::size_t> next_stage;  // to begin when the running pass is full

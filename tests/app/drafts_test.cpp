@@ -51,7 +51,7 @@ TEST_CASE("a VIN half typed in one job is not in the next, and waits in its own"
     CHECK(identify_view(bench.session()).vin.empty());
     bench.touch("VIN");
     bench.hands->type(kVin);  // in full: what stood in the other job would be in front of it
-    bench.touch("Single");  // out of the field
+    bench.touch("Single");    // out of the field
     bench.look();
     CHECK(bench.job().only<Trailer>()->vin == kVin);
 

@@ -137,7 +137,6 @@ TEST_CASE("'Key it again' clears the odd value, and only that") {
         bench.touch("kPa");
         bench.key("80");
         bench.touch("Key it again");
-        CHECK(bench.log().shows("no value yet"));
         bench.key("550");  // not 80550
         REQUIRE(bench.job().all<Reading>().size() == 1);
         CHECK(bench.job().all<Reading>()[0].points.at(0).value.text() == "550");

@@ -24,7 +24,7 @@ Torque known(const Place& place) {
 }
 
 struct TorqueBench : AppBench {
-    TorqueBench() {
+    TorqueBench() : AppBench({412, 2400}) {  // all of the page at once
         start_tandem();
         apply(PutTorque{known(kLeft)});
         apply(GoInstead{{Screen::plan, {}, {}}});
@@ -66,6 +66,7 @@ TEST_CASE("the figure of a like wheel counts after one tap that says it fits, th
     CHECK(t.passes[0].setting.text() == "24 lb-ft");
     CHECK(t.passes[0].at_nut->text() == "24 lb-ft");
     CHECK(t.passes[0].tightened == std::vector<int>{1, 5, 3, 7, 2, 6, 4, 8});
+    bench.look();
     CHECK(bench.log().shows("axle maker's manual, page 41, as axle 1, left"));
 }
 
@@ -246,6 +247,7 @@ TEST_CASE("an adapter changes what the wrench is set to; record and page have bo
     bench.touch("120 lb-ft");
     CHECK(bench.last().passes.at(0).setting.text() == "106.7 lb-ft");
     CHECK(bench.last().passes[0].at_nut->text() == "120 lb-ft");
+    bench.look();
     CHECK(bench.log().shows("Pass 3 of 4: set the wrench to"));
     CHECK(bench.log().shows("106.7"));
     CHECK(bench.log().shows("120 lb-ft at the nut"));

@@ -59,9 +59,9 @@ TEST_CASE("judge: what would settle an unknown is told by kind, not by words") {
         // What was read and cannot be judged, before what was not read elsewhere.
         const std::vector<Unknown> unknowns = unknowns_on(now, subject);
         REQUIRE_FALSE(unknowns.empty());
-        return std::max_element(unknowns.begin(), unknowns.end(), [](const Unknown& a, const Unknown& b) {
-                   return a.lacks < b.lacks;
-               })->lacks;
+        return std::max_element(unknowns.begin(), unknowns.end(),
+                                [](const Unknown& a, const Unknown& b) { return a.lacks < b.lacks; })
+            ->lacks;
     };
     CHECK(lacks(what::pressure_cold) == Lack::placard);
     CHECK(lacks(what::rotor_thickness) == Lack::makers_figure);
