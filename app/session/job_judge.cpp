@@ -85,12 +85,21 @@ const std::vector<Job>& JobJudge::others(const Job& job) {
     return *others_;
 }
 
+const TowAnswer& JobJudge::towing(const Job& job, const Instant& now) {
+    if (!towing_) {
+        std::vector<EarlierVisit> visits;  // all made in this book, so all accepted
+        for (const Job& visit : earlier(job)) visits.push_back({&visit, true});
+        towing_ = answer_towing({job, visits, reg().limits, now});
+    }
+    return *towing_;
+}
+
 const Summary& JobJudge::summary(const Job& job, const Instant& now) {
     if (!summary_) summary_ = judge_job(job, reg().limits, {earlier(job), now});
     return *summary_;
 }
 
-const std::vector<EarlierVisit>& JobJudge::visits(const Job& job, const Instant& now) {
+const std::vector<JudgedVisit>& JobJudge::visits(const Job& job, const Instant& now) {
     const std::vector<Job>& all = earlier(job);
     if (visits_) return *visits_;
     visits_.emplace();

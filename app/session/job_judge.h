@@ -9,13 +9,14 @@
 
 #include "core/base/ports.h"
 #include "core/book/book.h"
+#include "core/judge/answer.h"
 #include "core/judge/judge_job.h"
 #include "core/judge/register.h"
 
 namespace cotter {
 
 // An earlier visit as it was left, the newest first.
-struct EarlierVisit {
+struct JudgedVisit {
     JobId id;
     Date date;
     Towing towing = Towing::cannot_tell;
@@ -28,12 +29,16 @@ public:
     // wait for it. Without one nothing is judged by limits; trouble() says why.
     JobJudge(Files& files, std::string share, Book& book);
 
-    void job_changed() { summary_.reset(); }
+    void job_changed() {
+        summary_.reset();
+        towing_.reset();
+    }
     void job_left();  // another one is opened: what other jobs hold is read again
 
     // All of them made at the first call after a change, as of `now`.
+    [[nodiscard]] const TowAnswer& towing(const Job& job, const Instant& now);
     [[nodiscard]] const Summary& summary(const Job& job, const Instant& now);
-    [[nodiscard]] const std::vector<EarlierVisit>& visits(const Job& job, const Instant& now);
+    [[nodiscard]] const std::vector<JudgedVisit>& visits(const Job& job, const Instant& now);
     // The newest earlier visit to this trailer; nullptr: none.
     [[nodiscard]] const Job* last_visit(const Job& job);
     // Visits to the same trailer before this one, whole.
@@ -59,7 +64,8 @@ private:
     std::optional<std::vector<Job>> earlier_;
     std::optional<std::vector<Job>> others_;
     std::optional<Summary> summary_;
-    std::optional<std::vector<EarlierVisit>> visits_;
+    std::optional<TowAnswer> towing_;
+    std::optional<std::vector<JudgedVisit>> visits_;
 };
 
 }  // namespace cotter

@@ -30,6 +30,7 @@ struct PlanView {
     std::string towing;                 // "May it be towed? No"
     std::optional<Grade> towing_grade;  // none: it cannot be told
     std::string summary;                // one line about all of it
+    std::string points;                 // "31 of 84 points looked at"
 };
 
 [[nodiscard]] PlanView plan_view(const Session& session);

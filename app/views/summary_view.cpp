@@ -162,7 +162,7 @@ SummaryView summary_view(const Session& session) {
         if (view.unknowns.size() < kMostUnknown) view.unknowns.push_back(unknown_item(u, words));
     view.more_unknown = s.unknowns.size() - view.unknowns.size();
     add_forecasts(s, words, view);
-    for (const EarlierVisit& v : session.judge().visits(session.job(), session.now()))
+    for (const JudgedVisit& v : session.judge().visits(session.job(), session.now()))
         view.visits.push_back({v.date.text(), std::string(towing_word(v.towing)), in_words(v.answer, words)});
     if (const Job* last = session.last_visit()) view.since = "with " + last->only<Visit>()->opened.local_date().text();
     view.inspection = inspection_words(session);
