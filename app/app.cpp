@@ -1,7 +1,20 @@
 // See app.h.
 #include "app/app.h"
 
+#include <algorithm>
+
 namespace cotter {
+
+namespace {
+
+// Is there a wait that somebody still looks for? One that was begun and forgotten does not keep the screen on for ever.
+bool waits(const Drafts& drafts, const Instant& now) {
+    constexpr std::int64_t kForgotten = 30 * 60;  // seconds after its end
+    return std::any_of(drafts.timers.begin(), drafts.timers.end(),
+                       [&](const TimerDraft& t) { return now.unix_s < t.started.unix_s + t.seconds + kForgotten; });
+}
+
+}  // namespace
 
 App::App(Session& session, TaskRunner& tasks, const HostParts& host)
     : session_(session), tasks_(tasks), pictures_(host.pictures, session.vault(), tasks) {}
@@ -13,7 +26,7 @@ void App::frame(UiContext& ui) {
     const std::uint64_t steps = session_.steps();
     for (const Command& command : out) session_.apply(command);
     if (session_.steps() != steps) session_.device().confirm();
-    session_.device().keep_awake(session_.drafts().timer.has_value());
+    session_.device().keep_awake(waits(session_.drafts(), session_.now()));
     pictures_.serve();
     if (!out.empty() || tasks_.wants_frames()) ui.wake_at(ui.now_s);
 }

@@ -45,6 +45,9 @@ struct GiveReason {  // why a signed-off job is changed; commits what waited for
 struct PutSettings {
     Settings settings;
 };
+struct NameTechnician {  // into the settings, and into jobs that say nobody's name; a signed-off one asks why
+    std::string name;
+};
 struct KeepDrafts {
     Drafts drafts;
 };
@@ -120,9 +123,10 @@ struct TightenNut {  // in the last pass; a nut that clicked already is left
     Id<Torque> torque;
     int nut = 0;
 };
-struct StartPass {
-    Id<Torque> torque;
-    Amount setting;
+struct StartPass {  // on a torque that is put into the job when its id is nil
+    Torque torque;
+    Amount at_nut;  // the wrench's setting for it follows from the torque's adapter
+    int nut = 0;    // that clicked already; 0: none
 };
 struct PutLevel {  // a nil id makes a new one
     Level level;
@@ -231,8 +235,8 @@ struct SignJob {
 
 using Command =
     std::variant<GoTo, GoInstead, GoBack, GoBackIfDone, OpenJob, StartJob, UndoStep, RedoStep, DismissNotice, ShowHelp,
-                 GiveReason, PutSettings, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit, PutTrailer,
-                 PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
+                 GiveReason, PutSettings, NameTechnician, KeepDrafts, TakePhotos, CancelWork, ExportPacket, PutVisit,
+                 PutTrailer, PutFinding, RemoveFinding, SetOutcome, PutTag, RemoveTag, PutShot, RemoveShot, PutReading,
                  RemoveReading, PutTorque, TightenNut, StartPass, PutLevel, PutStepMark, RemoveStepMark, PutBearing,
                  PutPipeRoute, PutBleedCount, RemoveBleedCount, SignJob, PutMakerLimit, RemoveMakerLimit, PutInspection,
                  RemoveInspection, AnswerItem, KeepOffer, ForgetOffer, TakeOffers, WriteOffers, PickFiles, HandOut,

@@ -10,6 +10,24 @@ say() {
     printf '[%02d:%02d] %s\n' $((SECONDS / 60)) $((SECONDS % 60)) "$*"
 }
 
+# step NAME: what follows is timed under this name, until the next one.
+step_names=()
+step_starts=()
+step() {
+    step_names+=("$1")
+    step_starts+=("$SECONDS")
+}
+
+# say_times: how long each step took, in one line.
+say_times() {
+    local i took line="" ends=("${step_starts[@]:1}" "$SECONDS")
+    for i in "${!step_names[@]}"; do
+        took=$((ends[i] - step_starts[i]))
+        line+="${line:+, }${step_names[i]} $((took / 60)):$(printf '%02d' $((took % 60)))"
+    done
+    say "times: $line"
+}
+
 # stop TEXT: ends with one line that says what is wrong and what to do.
 stop() {
     printf '%s: %s\n' "$(basename "$0")" "$*" >&2

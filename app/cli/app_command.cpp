@@ -85,11 +85,11 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command app_command(CLI::App& app, Ports& ports) {
+Command app_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("app", "Open the app: capture, tag, measure, torque, hand over");
-    parser->add_option("--book", options->book, "The book's folder (default: Cotter in the home folder)");
-    add_headless_options(*parser, *options);
+    Parser parser = all.add_command("app", "Open the app: capture, tag, measure, torque, hand over");
+    parser.add_option("--book", options->book, "The book's folder (default: Cotter in the home folder)");
+    add_headless_options(parser, *options);
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

@@ -3,9 +3,9 @@
 
 namespace cotter::cli {
 
-Command app_command(CLI::App& app, Ports&) {
-    CLI::App* parser = app.add_subcommand("app", "Open the app (this build has no screens)");
-    parser->allow_extras();
+Command app_command(CommandLine& all, Ports&) {
+    Parser parser = all.add_command("app", "Open the app (this build has no screens)");
+    parser.take_any();
     return {
         parser, [] {
             return report({Errc::refused, "this build has no screens", {}, "configure it with COTTER_APP=ON"}, false);

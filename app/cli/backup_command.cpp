@@ -63,15 +63,15 @@ int answer(const Result<>& done, bool json) {
 
 }  // namespace
 
-Command backup_command(CLI::App& app, Ports& ports) {
+Command backup_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("backup", "Back a ledger up into one file, check such a file, or restore it");
-    parser->add_option("--ledger", options->place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE");
-    parser->add_option("--photos", options->place.photos, "The folder of its photos");
-    parser->add_flag("--json", options->place.json, "Answer in JSON");
-    parser->add_option("--to", options->to, "The file to write");
-    parser->add_option("--check", options->check, "A backup to read and check, without a ledger");
-    parser->add_option("--restore", options->restore, "A backup to fill the ledger with, which must be new");
+    Parser parser = all.add_command("backup", "Back a ledger up into one file, check such a file, or restore it");
+    parser.add_option("--ledger", options->place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE");
+    parser.add_option("--photos", options->place.photos, "The folder of its photos");
+    parser.add_flag("--json", options->place.json, "Answer in JSON");
+    parser.add_option("--to", options->to, "The file to write");
+    parser.add_option("--check", options->check, "A backup to read and check, without a ledger");
+    parser.add_option("--restore", options->restore, "A backup to fill the ledger with, which must be new");
     return {parser, [&ports, options] {
                 const int given = !options->to.empty() + !options->check.empty() + !options->restore.empty();
                 if (given != 1 || options->place.ledger.empty() != !options->check.empty()) {
@@ -82,20 +82,20 @@ Command backup_command(CLI::App& app, Ports& ports) {
             }};
 }
 
-Command export_command(CLI::App& app, Ports& ports) {
+Command export_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("export", "Write everything as CSV tables and one file of JSON lines");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--out", options->to, "The folder to write to")->required();
+    Parser parser = all.add_command("export", "Write everything as CSV tables and one file of JSON lines");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--out", options->to, "The folder to write to").required();
     return {parser, [&ports, options] { return answer(export_to(ports, *options), options->place.json); }};
 }
 
-Command move_command(CLI::App& app, Ports& ports) {
+Command move_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("move", "Copy a ledger to another engine or place, and verify it");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--to", options->to, "The new ledger: a file, or postgresql://USER@HOST/DATABASE")->required();
-    parser->add_option("--to-photos", options->to_photos, "The folder for its photos, where they are not to be shared");
+    Parser parser = all.add_command("move", "Copy a ledger to another engine or place, and verify it");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--to", options->to, "The new ledger: a file, or postgresql://USER@HOST/DATABASE").required();
+    parser.add_option("--to-photos", options->to_photos, "The folder for its photos, where they are not to be shared");
     return {parser, [&ports, options] { return answer(move_to(ports, *options), options->place.json); }};
 }
 

@@ -64,17 +64,17 @@ int run(Ports& ports, const Options& options) {
             print(options.packets[i], report);
         progress.at(i + 1, options.packets.size());
     }
-    if (options.json) fmt::print("{}\n", all.dump(2, ' ', false, Json::error_handler_t::replace));
+    if (options.json) fmt::print("{}\n", indented_json(all, 2));
     return all_good ? kDone : kFailed;
 }
 
 }  // namespace
 
-Command check_command(CLI::App& app, Ports& ports) {
+Command check_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("check", "Check packets, or any BagIt bags, zipped or as folders");
-    parser->add_option("packets", options->packets, "The packets")->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("check", "Check packets, or any BagIt bags, zipped or as folders");
+    parser.add_option("packets", options->packets, "The packets").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

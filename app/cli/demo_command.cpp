@@ -68,7 +68,7 @@ int run(Ports& ports, const Options& options) {
     if (!demo) return report(demo.error(), options.json);
     const std::string book = join_path(options.out, "book");
     if (options.json) {
-        fmt::print("{}\n", Json{{"book", book}, {"first", demo->first}, {"packet", demo->last.path}}.dump());
+        fmt::print("{}\n", compact_json(Json{{"book", book}, {"first", demo->first}, {"packet", demo->last.path}}));
         return kDone;
     }
     fmt::print(
@@ -81,11 +81,11 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command demo_command(CLI::App& app, Ports& ports) {
+Command demo_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("demo", "Make the demo job (trailer NUR-07, invented) and its packets");
-    parser->add_option("--out", options->out, "The folder for the demo's book and packet")->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("demo", "Make the demo job (trailer NUR-07, invented) and its packets");
+    parser.add_option("--out", options->out, "The folder for the demo's book and packet").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

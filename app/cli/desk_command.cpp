@@ -112,16 +112,15 @@ Result<> open_and_run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command desk_command(CLI::App& app, Ports& ports) {
+Command desk_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser =
-        app.add_subcommand("desk", "Open the office's desk: register, due list, orders, taking packets in");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
-    parser->add_option("--lists", options->lists,
-                       "Where lists are written to (default: Cotter/lists in the home folder)");
-    parser->add_flag("--dark", options->dark, "The look for dark rooms");
-    add_headless_options(*parser, *options);
+    Parser parser = all.add_command("desk", "Open the office's desk: register, due list, orders, taking packets in");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
+    parser.add_option("--lists", options->lists,
+                      "Where lists are written to (default: Cotter/lists in the home folder)");
+    parser.add_flag("--dark", options->dark, "The look for dark rooms");
+    add_headless_options(parser, *options);
     return {parser, [&ports, options] {
                 const auto done = open_and_run(ports, *options);
                 return done ? kDone : report(done.error(), options->place.json);

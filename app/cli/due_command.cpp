@@ -84,7 +84,7 @@ Result<> failures(Ports& ports, const ListOptions& options) {
 }
 
 template <class O>
-Command command(CLI::App* parser, Ports& ports, std::shared_ptr<O> options, Result<> (*work)(Ports&, const O&)) {
+Command command(Parser parser, Ports& ports, std::shared_ptr<O> options, Result<> (*work)(Ports&, const O&)) {
     return {parser, [&ports, options, work] {
                 const auto done = work(ports, *options);
                 return done ? kDone : report(done.error(), options->place.json);
@@ -93,35 +93,34 @@ Command command(CLI::App* parser, Ports& ports, std::shared_ptr<O> options, Resu
 
 }  // namespace
 
-Command due_command(CLI::App& app, Ports& ports) {
+Command due_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("due", "What is due: re-torque, oil, inspection, wear");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("trailer", options->trailer, "Only this trailer: unit, plate, VIN or job");
-    parser->add_option("--days", options->days, "Within so many days from today (30)");
-    parser->add_option("--from", options->from, "Due on this day or later, YYYY-MM-DD");
+    Parser parser = all.add_command("due", "What is due: re-torque, oil, inspection, wear");
+    add_ledger_options(parser, options->place);
+    parser.add_option("trailer", options->trailer, "Only this trailer: unit, plate, VIN or job");
+    parser.add_option("--days", options->days, "Within so many days from today (30)");
+    parser.add_option("--from", options->from, "Due on this day or later, YYYY-MM-DD");
     std::map<std::string, ledger::DueKind> kinds;
     for (const auto name : names(ledger::DueKind{})) kinds.emplace(name, *from_name<ledger::DueKind>(name));
-    parser->add_option("--kind", options->kinds, "Only these: re-torque, oil, inspection, wear, other")
-        ->transform(CLI::CheckedTransformer(kinds));
-    parser->add_flag("--each-trip", options->each_trip, "Also what is to be looked at before each trip");
-    parser->add_option("--csv", options->csv, "Write the list to this file as CSV");
-    parser->add_option("--ics", options->ics, "Write it to this file as a calendar");
+    parser.add_choices("--kind", options->kinds, kinds, "Only these: re-torque, oil, inspection, wear, other");
+    parser.add_flag("--each-trip", options->each_trip, "Also what is to be looked at before each trip");
+    parser.add_option("--csv", options->csv, "Write the list to this file as CSV");
+    parser.add_option("--ics", options->ics, "Write it to this file as a calendar");
     return command(parser, ports, options, due);
 }
 
-Command orders_command(CLI::App& app, Ports& ports) {
+Command orders_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<ListOptions>();
-    CLI::App* parser = app.add_subcommand("orders", "What to order for the quotes that were accepted, by supplier");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--csv", options->csv, "Write the list to this file as CSV");
+    Parser parser = all.add_command("orders", "What to order for the quotes that were accepted, by supplier");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--csv", options->csv, "Write the list to this file as CSV");
     return command(parser, ports, options, orders);
 }
 
-Command failures_command(CLI::App& app, Ports& ports) {
+Command failures_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<ListOptions>();
-    CLI::App* parser = app.add_subcommand("failures", "What fails on which axle model");
-    add_ledger_options(*parser, options->place);
+    Parser parser = all.add_command("failures", "What fails on which axle model");
+    add_ledger_options(parser, options->place);
     return command(parser, ports, options, failures);
 }
 

@@ -66,11 +66,21 @@ struct HistoryOptions {
 };
 
 void print(const ledger::FindingLine& f) {
-    const std::string end = f.open                 ? "open"
+    const bool said = f.finding.outcome == Outcome::declined || f.finding.outcome == Outcome::deferred;
+    const std::string end = f.open && said         ? fmt::format("{}, still open", name_of(f.finding.outcome))
+                            : f.open               ? "open"
                             : f.settled_by.empty() ? "repaired"
                                                    : "settled by " + f.settled_by.substr(0, 8);
     fmt::print("  {}  {:<12} {}, {}: {} ({})\n", f.visit.local_date().text(), f.finding.place.text(),
                one_line(f.finding.component), one_line(f.finding.defect), name_of(f.finding.grade), end);
+}
+
+void print(const ledger::RevisionChange& c) {
+    const bool placed = c.kind != RecordKind::inspection_answer;
+    fmt::print("  {} r{}  {:<12} {}: {} -> {}{}  ({})\n", c.job.substr(0, 8), c.revision,
+               placed ? c.place.text() : "inspection", one_line(c.what), c.before.empty() ? "-" : one_line(c.before),
+               c.now.empty() ? "taken out" : one_line(c.now), c.eased() ? "  LESS SEVERE" : "",
+               c.at ? one_line(c.by + ": " + c.reason, 300) : "no reason is recorded");
 }
 
 void print_costs(const ledger::Costs& costs) {
@@ -89,6 +99,8 @@ void print(const ledger::TrailerPage& p) {
     for (const ledger::JobLine& job : p.visits) print(job);
     fmt::print("Findings\n");
     for (const ledger::FindingLine& f : p.findings) print(f);
+    if (!p.changes.empty()) fmt::print("Changed by a later revision\n");
+    for (const ledger::RevisionChange& c : p.changes) print(c);
     fmt::print("Wear\n");
     for (const Forecast& f : p.wear)
         fmt::print("  {}, {}{}{}: {}\n", f.place.text(), one_line(f.what), f.where.empty() ? "" : ", ",
@@ -148,27 +160,27 @@ int run_history(Ports& ports, const HistoryOptions& options) {
 
 }  // namespace
 
-Command find_command(CLI::App& app, Ports& ports) {
+Command find_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<FindOptions>();
-    CLI::App* parser = app.add_subcommand("find", "Search a ledger by the beginnings of words");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("words", options->words, "Unit, plate, VIN, place, customer, technician, finding, part, note");
-    parser->add_option("--technician", options->technician, "Only this technician's jobs");
-    parser->add_option("--customer", options->customer, "Only this customer's jobs");
-    parser->add_option("--from", options->from, "Opened on this day or later, YYYY-MM-DD");
-    parser->add_option("--until", options->until, "Opened on this day or before");
-    parser->add_flag("--open", options->open, "Only jobs with open findings");
-    parser->add_flag("--doubtful", options->doubtful, "Only jobs that are flagged or in conflict");
-    parser->add_option("--limit", options->limit, "At most so many, newest first")->check(CLI::Range(1, 1000));
+    Parser parser = all.add_command("find", "Search a ledger by the beginnings of words");
+    add_ledger_options(parser, options->place);
+    parser.add_option("words", options->words, "Unit, plate, VIN, place, customer, technician, finding, part, note");
+    parser.add_option("--technician", options->technician, "Only this technician's jobs");
+    parser.add_option("--customer", options->customer, "Only this customer's jobs");
+    parser.add_option("--from", options->from, "Opened on this day or later, YYYY-MM-DD");
+    parser.add_option("--until", options->until, "Opened on this day or before");
+    parser.add_flag("--open", options->open, "Only jobs with open findings");
+    parser.add_flag("--doubtful", options->doubtful, "Only jobs that are flagged or in conflict");
+    parser.add_option("--limit", options->limit, "At most so many, newest first").between(1, 1000);
     return {parser, [&ports, options] { return run_find(ports, *options); }};
 }
 
-Command history_command(CLI::App& app, Ports& ports) {
+Command history_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<HistoryOptions>();
-    CLI::App* parser = app.add_subcommand("history", "A trailer's life: visits, wear, torques, findings, costs");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("trailer", options->trailer, "Unit, plate, VIN, or the first digits of a job's id");
-    parser->add_option("--compare", options->compare, "Two jobs to put side by side")->expected(2);
+    Parser parser = all.add_command("history", "A trailer's life: visits, wear, torques, findings, costs");
+    add_ledger_options(parser, options->place);
+    parser.add_option("trailer", options->trailer, "Unit, plate, VIN, or the first digits of a job's id");
+    parser.add_option("--compare", options->compare, "Two jobs to put side by side").expects(2);
     return {parser, [&ports, options] { return run_history(ports, *options); }};
 }
 

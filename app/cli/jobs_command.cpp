@@ -38,7 +38,7 @@ int run(Ports& ports, const Options& options) {
     Json list = Json::array();
     for (const JobSummary& job : *jobs) options.json ? list.push_back(as_json(job)) : print(job);
     if (options.json)
-        fmt::print("{}\n", list.dump(2));
+        fmt::print("{}\n", indented_json(list, 2));
     else if (jobs->empty())
         fmt::print("The book holds no jobs yet.\n");
     return kDone;
@@ -46,11 +46,11 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command jobs_command(CLI::App& app, Ports& ports) {
+Command jobs_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("jobs", "List the jobs of a book, newest first");
-    parser->add_option("--book", options->book, "The book's folder")->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("jobs", "List the jobs of a book, newest first");
+    parser.add_option("--book", options->book, "The book's folder").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

@@ -91,7 +91,7 @@ int run(Ports& ports, const Options& options) {
     const auto summary = judge(ports, options);
     if (!summary) return report(summary.error(), options.json);
     if (options.json)
-        fmt::print("{}\n", as_json(*summary).dump(2, ' ', false, Json::error_handler_t::replace));
+        fmt::print("{}\n", indented_json(as_json(*summary), 2));
     else
         print(*summary);
     return kDone;
@@ -99,12 +99,12 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command judge_command(CLI::App& app, Ports& ports) {
+Command judge_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("judge", "Say whether the trailer may be towed, with the reasons");
-    parser->add_option("--book", options->book, "The book's folder")->required();
-    parser->add_option("job", options->job, "The job: its id, the start of it, or the trailer's unit")->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("judge", "Say whether the trailer may be towed, with the reasons");
+    parser.add_option("--book", options->book, "The book's folder").required();
+    parser.add_option("job", options->job, "The job: its id, the start of it, or the trailer's unit").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

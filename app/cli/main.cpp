@@ -14,41 +14,35 @@ namespace cotter::cli {
 
 int report(const Error& error, bool json) {
     fmt::print(stderr, "cotter: {}\n", one_line(error.line(), 2000));
-    if (json) fmt::print("{}\n", Json{{"error", error.line()}}.dump(-1, ' ', false, Json::error_handler_t::replace));
+    if (json) fmt::print("{}\n", compact_json(Json{{"error", error.line()}}));
     return kFailed;
 }
 
 namespace {
 
-// As the parser wants them: the last one first, without the program's name. A click on the program opens the app.
+// Without the program's name. A click on the program opens the app.
 std::vector<std::string> words_of(const ProgramStart& start) {
     if (start.clicked()) return {"app"};
     const auto& all = start.arguments();
-    return {all.rbegin(), all.empty() ? all.rend() : all.rend() - 1};
+    return {all.empty() ? all.end() : all.begin() + 1, all.end()};
 }
 
 int run(std::vector<std::string> words, Ports& ports) {
-    CLI::App app(
+    CommandLine all(
         "Cotter keeps the record of work on towed trailers: photos, readings, torques, levels, and the packet "
-        "that proves them.");
-    app.name("cotter");
-    app.set_version_flag("--version", "cotter " COTTER_VERSION);
-    app.require_subcommand(1);
+        "that proves them.",
+        "cotter " COTTER_VERSION);
     const std::vector<Command> commands{
-        app_command(app, ports),    demo_command(app, ports),   jobs_command(app, ports),
-        replay_command(app, ports), pack_command(app, ports),   judge_command(app, ports),
-        quote_command(app, ports),  check_command(app, ports),  receive_command(app, ports),
-        accept_command(app, ports), find_command(app, ports),   history_command(app, ports),
-        due_command(app, ports),    orders_command(app, ports), failures_command(app, ports),
-        export_command(app, ports), backup_command(app, ports), move_command(app, ports),
-        desk_command(app, ports)};
-    try {
-        app.parse(std::move(words));
-    } catch (const CLI::ParseError& wrong) {
-        return app.exit(wrong) == 0 ? kDone : kWrongUse;  // --help and --version end here too
-    }
+        app_command(all, ports),    demo_command(all, ports),   jobs_command(all, ports),
+        replay_command(all, ports), pack_command(all, ports),   judge_command(all, ports),
+        quote_command(all, ports),  check_command(all, ports),  receive_command(all, ports),
+        accept_command(all, ports), find_command(all, ports),   history_command(all, ports),
+        due_command(all, ports),    orders_command(all, ports), failures_command(all, ports),
+        export_command(all, ports), backup_command(all, ports), move_command(all, ports),
+        desk_command(all, ports)};
+    if (const auto ended = all.parse(std::move(words), kWrongUse)) return *ended;
     for (const Command& command : commands)
-        if (command.parser->parsed()) return command.run();
+        if (command.parser.given()) return command.run();
     return kWrongUse;
 }
 

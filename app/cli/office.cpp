@@ -1,17 +1,25 @@
 // Opening.
 #include "app/cli/office.h"
 
-#include "core/store/sql.h"
+#include "platform/desktop/ports.h"
 
 namespace cotter::cli {
 
 namespace {
+
 constexpr std::uint64_t kLargestRules = 8u << 20;
+
+// Other seats run in other folders: what the ledger may come to remember is told from the root.
+std::string photos_of(const LedgerPlace& place) {
+    return place.photos.empty() ? std::string() : absolute_path(place.photos);
 }
 
-void add_ledger_options(CLI::App& parser, LedgerPlace& place) {
-    parser.add_option("--ledger", place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE")->required();
-    parser.add_option("--photos", place.photos, "The folder of its photos, where it is not the one it remembers");
+}  // namespace
+
+void add_ledger_options(Parser& parser, LedgerPlace& place) {
+    parser.add_option("--ledger", place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE").required();
+    parser.add_option("--photos", place.photos,
+                      "The folder of its photos, this time; what takes packets in makes the ledger remember it");
     parser.add_flag("--json", place.json, "Answer in JSON");
 }
 
@@ -23,13 +31,13 @@ Result<std::unique_ptr<Office>> open_office(Ports& ports, const LedgerPlace& pla
     COTTER_ASSIGN(office->rechecks, rechecks_from_json(as_text(text)));
     office->rules = {office->judging.limits, &office->rechecks};
     COTTER_ASSIGN(office->ledger, ledger::Ledger::open({ports.files, ports.workers, ports.clock}, office->rules,
-                                                       place.ledger, mode, place.photos));
+                                                       place.ledger, mode, photos_of(place)));
     return office;
 }
 
 Result<std::unique_ptr<ledger::Ledger>> open_another(Ports& ports, const Office& office, const LedgerPlace& place) {
     return ledger::Ledger::open({ports.files, ports.workers, ports.clock}, office.rules, place.ledger,
-                                ledger::Open::create, place.photos);
+                                ledger::Open::create, photos_of(place));
 }
 
 std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::string what) {
@@ -42,7 +50,7 @@ std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::
 }
 
 void print_json(const Json& json) {
-    fmt::print("{}\n", json.dump(2, ' ', false, Json::error_handler_t::replace));
+    fmt::print("{}\n", indented_json(json, 2));
 }
 
 }  // namespace cotter::cli

@@ -17,7 +17,7 @@ struct LedgerPlace {
     std::string photos;  // the vault's folder; empty: as the ledger remembers
     bool json = false;
 };
-void add_ledger_options(CLI::App& parser, LedgerPlace& place);
+void add_ledger_options(Parser& parser, LedgerPlace& place);
 
 struct Office {
     JudgeRegister judging;

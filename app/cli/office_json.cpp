@@ -56,6 +56,20 @@ struct Rows {
                 {"finding", to_json_value(f.finding)}};
     }
 
+    static Json of(const ledger::RevisionChange& c) {
+        return {{"job", c.job},
+                {"revision", c.revision},
+                {"record", name_of(c.kind)},
+                {"place", c.kind == RecordKind::inspection_answer ? "" : c.place.text()},
+                {"what", c.what},
+                {"before", c.before},
+                {"now", c.now},
+                {"less_severe", c.eased()},
+                {"at", c.at ? c.at->text() : ""},
+                {"by", c.by},
+                {"reason", c.reason}};
+    }
+
     static Json of(const ledger::PhotoPair& p) {
         return {{"job", p.job},       {"visit", p.visit.text()}, {"place", p.place.text()}, {"slot", name_of(p.slot)},
                 {"before", p.before}, {"after", p.after}};
@@ -141,6 +155,7 @@ Json as_json(const ledger::TrailerPage& p) {
     Json out = Rows::of(p.trailer);
     out["timeline"] = list_json(p.visits);
     out["findings"] = Rows::list(p.findings);
+    out["changes"] = Rows::list(p.changes);
     out["wear"] = Rows::list(p.wear);
     out["torques"] = Rows::list(p.torques);
     out["costs"] = Rows::of(p.costs);

@@ -28,11 +28,10 @@ int run(Ports& ports, const Options& options) {
     const auto packed = pack_named(ports, options);
     if (!packed) return report(packed.error(), options.json);
     if (options.json)
-        fmt::print("{}\n", Json{{"packet", packed->path},
-                                {"revision", packed->facts.revision},
-                                {"unchanged", packed->unchanged},
-                                {"tagmanifest_sha256", packed->facts.tagmanifest_sha256}}
-                               .dump());
+        fmt::print("{}\n", compact_json(Json{{"packet", packed->path},
+                                             {"revision", packed->facts.revision},
+                                             {"unchanged", packed->unchanged},
+                                             {"tagmanifest_sha256", packed->facts.tagmanifest_sha256}}));
     else
         fmt::print("{}\nrevision {}{}\n", packed->path, packed->facts.revision,
                    packed->unchanged ? ", nothing changed since it was made" : "");
@@ -41,17 +40,15 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command pack_command(CLI::App& app, Ports& ports) {
+Command pack_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("pack", "Write a job's packet: a dated, signed zip that anyone can check");
-    parser->add_option("--book", options->book, "The book's folder")->required();
-    parser->add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit")
-        ->required();
-    parser->add_option("--out", options->out, "The folder to write the packet to")->required();
+    Parser parser = all.add_command("pack", "Write a job's packet: a dated, signed zip that anyone can check");
+    parser.add_option("--book", options->book, "The book's folder").required();
+    parser.add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit").required();
+    parser.add_option("--out", options->out, "The folder to write the packet to").required();
     const std::map<std::string, Paper> papers{{"letter", Paper::letter}, {"a4", Paper::a4}};
-    parser->add_option("--paper", options->paper, "The report's paper: letter (as usual) or a4")
-        ->transform(CLI::CheckedTransformer(papers, CLI::ignore_case));
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    parser.add_choice("--paper", options->paper, papers, "The report's paper: letter (as usual) or a4");
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

@@ -118,7 +118,7 @@ Result<> show(Ports& ports, const Options& options) {
         Json out{{"needs", to_json_value(job.all<Need>())}, {"quotes", Json::array()}, {"why", Json::array()}};
         for (const SideBySide& row : rows) out["quotes"].push_back(as_json(job, row, today));
         for (const Explanation& e : why) out["why"].push_back(as_json(e));
-        fmt::print("{}\n", out.dump(2, ' ', false, Json::error_handler_t::replace));
+        fmt::print("{}\n", indented_json(out, 2));
         return {};
     }
     print_needs(job);
@@ -132,14 +132,12 @@ Result<> show(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command quote_command(CLI::App& app, Ports& ports) {
+Command quote_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser =
-        app.add_subcommand("quote", "Show what a job needs, its quotes side by side, and why they differ");
-    parser->add_option("--book", options->book, "The book's folder")->required();
-    parser->add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit")
-        ->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("quote", "Show what a job needs, its quotes side by side, and why they differ");
+    parser.add_option("--book", options->book, "The book's folder").required();
+    parser.add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] {
                 const auto done = show(ports, *options);
                 return done ? static_cast<int>(kDone) : report(done.error(), options->json);

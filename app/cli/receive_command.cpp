@@ -1,14 +1,17 @@
 // `cotter receive`: take packets in. `cotter accept`: what a person decides about them.
 #include <chrono>
 #include <thread>
+#include <utility>
 
 #include "app/cli/office.h"
 #include "app/cli/office_json.h"
-#include "core/ledger/receive.h"
+#include "core/ledger/watch.h"
 
 namespace cotter::cli {
 
 namespace {
+
+constexpr std::chrono::seconds kBetween{2};  // looks at a watched folder
 
 struct Options {
     LedgerPlace place;
@@ -27,7 +30,7 @@ public:
         if (json_) return list_.push_back(as_json(r));
         if (bar_) fmt::print(stderr, "\r\x1b[K");
         fmt::print("{}: {}{}{}\n", one_line(r.path, 500), name_of(r.arrival), r.why.empty() ? "" : ": ",
-                   one_line(r.why, 500));
+                   one_line(r.why, 1000));
     }
     bool progress(const ledger::Progress& p) {
         if (!bar_) return true;
@@ -64,34 +67,57 @@ Result<ledger::TrustList> trust_list(Ports& ports, const std::string& path) {
 }
 
 Result<ledger::ReceiveResult> take(Ports& ports, Office& office, const std::vector<std::string>& packets,
-                                   const ledger::TrustList& trust, bool json) {
+                                   const ledger::TrustList& trust, bool json,
+                                   const std::function<void(const ledger::Receipt&)>& also = {}) {
     Teller teller(ports, json);
     ledger::ReceiveOptions how;
     how.trust = trust;
-    how.told = [&](const ledger::Receipt& r) { teller.told(r); };
+    how.told = [&](const ledger::Receipt& r) {
+        teller.told(r);
+        if (also) also(r);
+    };
     how.progress = [&](const ledger::Progress& p) { return teller.progress(p); };
     COTTER_ASSIGN(const auto result, ledger::receive(*office.ledger, packets, how));
     teller.end(result);
     return result;
 }
 
-Result<bool> watch(Ports& ports, Office& office, const Options& options, const ledger::TrustList& trust) {
-    constexpr std::chrono::seconds kBetween{2};
-    ledger::Watch watch(ports.files, options.watch);
-    bool all_good = true;
+// On stderr, at once, as it is read in a log.
+void say(const std::string& line) {
+    fmt::print(stderr, "cotter: {}\n", one_line(line, 2000));
+    std::fflush(stderr);
+}
+
+// Ends after so many looks, or never.
+bool watch(Ports& ports, Office& office, const Options& options, const ledger::TrustList& trust) {
+    ledger::Watcher watcher(
+        ports.files, options.watch,
+        {ports.clock,
+         [&](const std::vector<std::string>& packets, const std::function<void(const ledger::Receipt&)>& told) {
+             return take(ports, office, packets, trust, options.place.json, told);
+         },
+         say});
     for (int look = 0; options.looks == 0 || look < options.looks; ++look) {
         if (look > 0) std::this_thread::sleep_for(kBetween);
-        COTTER_ASSIGN(const auto packets, watch.look());
-        if (packets.empty()) continue;
-        COTTER_ASSIGN(const auto result, take(ports, office, packets, trust, options.place.json));
-        all_good = all_good && result.refused + result.failed == 0;
+        watcher.look();
     }
-    return all_good;
+    return watcher.all_good();
+}
+
+// One that watches waits while another seat writes, also for its first word with the ledger.
+Result<std::unique_ptr<Office>> open_for(Ports& ports, const Options& options) {
+    bool said = false;
+    for (;;) {
+        auto office = open_office(ports, options.place, ledger::Open::create);
+        if (office || options.watch.empty() || office.error().code != Errc::busy) return office;
+        if (!std::exchange(said, true)) say("waiting for its turn: " + office.error().line());
+        std::this_thread::sleep_for(kBetween);
+    }
 }
 
 Result<bool> receive_all(Ports& ports, const Options& options) {
     COTTER_ASSIGN(const auto trust, trust_list(ports, options.trust));
-    COTTER_ASSIGN(const auto office, open_office(ports, options.place, ledger::Open::create));
+    COTTER_ASSIGN(const auto office, open_for(ports, options));
     if (!options.watch.empty()) return watch(ports, *office, options, trust);
     COTTER_ASSIGN(const auto packets, ledger::packets_in(ports.files, options.paths));
     COTTER_ASSIGN(const auto result, take(ports, *office, packets, trust, options.place.json));
@@ -130,24 +156,24 @@ int run_accept(Ports& ports, const AcceptOptions& options) {
 
 }  // namespace
 
-Command receive_command(CLI::App& app, Ports& ports) {
+Command receive_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("receive", "Take packets into a ledger: files, folders, or a watched folder");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("packets", options->paths, "Packets, and folders that hold some");
-    parser->add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
-    parser->add_option("--watch", options->watch, "A folder to look into again and again");
-    parser->add_option("--looks", options->looks, "Stop watching after so many looks (0: never)");
+    Parser parser = all.add_command("receive", "Take packets into a ledger: files, folders, or a watched folder");
+    add_ledger_options(parser, options->place);
+    parser.add_option("packets", options->paths, "Packets, and folders that hold some");
+    parser.add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
+    parser.add_option("--watch", options->watch, "A folder to look into again and again");
+    parser.add_option("--looks", options->looks, "Stop watching after so many looks (0: never)");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 
-Command accept_command(CLI::App& app, Ports& ports) {
+Command accept_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<AcceptOptions>();
-    CLI::App* parser = app.add_subcommand("accept", "Accept a technician's new key, or choose between two packets");
-    add_ledger_options(*parser, options->place);
-    parser->add_option("--technician", options->technician, "Who signs with the key");
-    parser->add_option("--key", options->key, "The key's fingerprint, SHA256:…");
-    parser->add_option("--packet", options->packet, "The fingerprint of the packet to show of its job");
+    Parser parser = all.add_command("accept", "Accept a technician's new key, or choose between two packets");
+    add_ledger_options(parser, options->place);
+    parser.add_option("--technician", options->technician, "Who signs with the key");
+    parser.add_option("--key", options->key, "The key's fingerprint, SHA256:…");
+    parser.add_option("--packet", options->packet, "The fingerprint of the packet to show of its job");
     return {parser, [&ports, options] { return run_accept(ports, *options); }};
 }
 

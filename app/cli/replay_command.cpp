@@ -28,7 +28,7 @@ int run(Ports& ports, const Options& options) {
     if (!done) return report(done.error(), options.json);
     const std::string job = done->job.text();
     if (options.json)
-        fmt::print("{}\n", Json{{"job", job}, {"edits", done->edits}, {"photos", done->photos}}.dump());
+        fmt::print("{}\n", compact_json(Json{{"job", job}, {"edits", done->edits}, {"photos", done->photos}}));
     else
         fmt::print("{} edits and {} photos are in the book; job {}\n", done->edits, done->photos, job);
     return kDone;
@@ -36,12 +36,12 @@ int run(Ports& ports, const Options& options) {
 
 }  // namespace
 
-Command replay_command(CLI::App& app, Ports& ports) {
+Command replay_command(CommandLine& all, Ports& ports) {
     auto options = std::make_shared<Options>();
-    CLI::App* parser = app.add_subcommand("replay", "Put the edits of a file, one JSON line each, into a book");
-    parser->add_option("--book", options->book, "The book's folder; made when there is none")->required();
-    parser->add_option("edits", options->edits, "The edits file (.jsonl); its pictures lie beside it")->required();
-    parser->add_flag("--json", options->json, "Answer in JSON");
+    Parser parser = all.add_command("replay", "Put the edits of a file, one JSON line each, into a book");
+    parser.add_option("--book", options->book, "The book's folder; made when there is none").required();
+    parser.add_option("edits", options->edits, "The edits file (.jsonl); its pictures lie beside it").required();
+    parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run(ports, *options); }};
 }
 

@@ -8,16 +8,16 @@
 
 namespace cotter::cli {
 
-void add_headless_options(CLI::App& parser, HeadlessOptions& options) {
-    CLI::Option* headless = parser.add_flag("--headless", options.headless, "Without a display, driven by --script");
-    parser.add_option("--size", options.size, "Width and height in dp, as " + options.size)->needs(headless);
-    parser.add_option("--scale", options.scale, "Pixels to a dp")->needs(headless);
+void add_headless_options(Parser& parser, HeadlessOptions& options) {
+    const Option headless = parser.add_flag("--headless", options.headless, "Without a display, driven by --script");
+    parser.add_option("--size", options.size, "Width and height in dp, as " + options.size).needs(headless);
+    parser.add_option("--scale", options.scale, "Pixels to a dp").needs(headless);
     parser.add_option("--script", options.drive.script, "What to tap, type and look for; see DEVELOPERS.md")
-        ->needs(headless);
-    parser.add_option("--shots", options.drive.shots, "The folder for the script's screenshots")->needs(headless);
-    parser.add_option("--clock", options.clock, "The moment at which the script begins (RFC 3339)")->needs(headless);
+        .needs(headless);
+    parser.add_option("--shots", options.drive.shots, "The folder for the script's screenshots").needs(headless);
+    parser.add_option("--clock", options.clock, "The moment at which the script begins (RFC 3339)").needs(headless);
     parser.add_flag("--audit", options.drive.audit, "List every target, and what breaks the rules of the screens")
-        ->needs(headless);
+        .needs(headless);
 }
 
 Result<Point> size_of(const std::string& text) {

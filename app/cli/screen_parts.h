@@ -18,7 +18,7 @@ struct HeadlessOptions {
     DriveSpec drive;
 };
 // `options` outlives the parser.
-void add_headless_options(CLI::App& parser, HeadlessOptions& options);
+void add_headless_options(Parser& parser, HeadlessOptions& options);
 
 // Stands still at a given moment but for the driver's made-up time, so that a script gives the same pictures each run.
 class ScriptClock final : public Clock {

@@ -10,6 +10,7 @@ namespace {
 constexpr double kTick = 0.5;  // s, between looks at a batch's clock
 
 void draw_page(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out) {
+    if (!session.unread().empty()) return draw_unread(ui, session, state, out);
     switch (session.route().page) {
         case Page::jobs:
             return draw_register(ui, session, state, out);

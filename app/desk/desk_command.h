@@ -25,7 +25,7 @@ struct Route {
 };
 
 // The parts of a trailer's page.
-enum class Part { visits, wear, torques, findings, costs, photos, packets };
+enum class Part { visits, wear, torques, findings, changes, costs, photos, packets };
 
 struct GoTo {
     Route route;
@@ -71,10 +71,11 @@ struct AcceptKey {
 struct ChoosePacket {
     std::string fingerprint;
 };
+struct ReadAgain {};  // the page shown, which could not be read
 struct DismissNotice {};
 
 using Command = std::variant<GoTo, GoBack, ShowPart, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
-                             WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, DismissNotice>;
+                             WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, ReadAgain, DismissNotice>;
 using Commands = Asked<Command>;
 
 }  // namespace cotter::desk

@@ -23,14 +23,25 @@ void show_found(Columns& columns, bool searched) {
 }  // namespace
 
 void DeskSession::load() {
-    if (const auto done = try_load(); !done) note(done, {});
+    unread_.clear();
+    if (const auto done = try_load(); !done) could_not_read(done.error());
+}
+
+// What is taken in is told by its receipts, which are there already; every other page is nothing without the ledger.
+void DeskSession::could_not_read(const Error& error) {
+    if (route().page == Page::take_in) return note(unexpected(error), {});
+    unread_ = error.line();
+    if (route().page == Page::trailer) trailer_.reset();
+    if (route().page == Page::compare) compared_.reset();
 }
 
 Result<> DeskSession::try_load() {
+    reached_ = false;
     COTTER_ASSIGN(counts_, parts_.ledger->counts());
     ledger::SearchAsk doubtful;
     doubtful.filter.doubtful = true;
     COTTER_ASSIGN(doubtful_, parts_.ledger->count(doubtful));
+    reached_ = true;
     switch (route().page) {
         case Page::jobs:
             return load_register();
@@ -81,7 +92,7 @@ Result<> DeskSession::load_register() {
     if (counts_.jobs == 0)
         jobs_.empty = "No job is on file yet. Take packets in first: drop them onto this window.";
     else
-        jobs_.empty = "No job on file is like that.";
+        jobs_.empty = "No jobs match.";
     return {};
 }
 

@@ -63,6 +63,7 @@ void DeskSession::act(const GoTo& c) {
 void DeskSession::act(const GoBack&) {
     if (at_bottom()) return;
     stack_.pop_back();
+    unread_.clear();
     if (route().page == Page::trailer || route().page == Page::compare) load();
 }
 
@@ -84,7 +85,7 @@ void DeskSession::act(const WantRows& c) {
     const List* shown = shown_list();
     if (shown == nullptr || !shown->paged()) return;
     for (const std::size_t page : std::get<PagedRows>(shown->rows).missing(c.rows))
-        if (const auto done = fetch(page); !done) return note(done, {});
+        if (const auto done = fetch(page); !done) return could_not_read(done.error());
 }
 
 void DeskSession::act(const SortList& c) {
@@ -147,6 +148,8 @@ List* DeskSession::shown_list() {
             return &trailer_->torques;
         case Part::findings:
             return &trailer_->findings;
+        case Part::changes:
+            return &trailer_->changes;
         case Part::costs:
             return &trailer_->costs;
         case Part::packets:

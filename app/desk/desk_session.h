@@ -45,6 +45,9 @@ public:
     [[nodiscard]] const ledger::Counts& counts() const { return counts_; }
     [[nodiscard]] std::int64_t doubtful() const { return doubtful_; }  // jobs
     [[nodiscard]] const Notice& notice() const { return notice_; }
+    // Why the page shown could not be read; empty: it was. Its lists are no answer then, and must not be shown.
+    [[nodiscard]] const std::string& unread() const { return unread_; }
+    [[nodiscard]] bool reached() const { return reached_; }  // the ledger, when it was last asked: counts() are of then
     [[nodiscard]] Date today() const { return parts_.clock.now().local_date(); }
 
     // The list of the page shown, or of its part; nullptr where there is none.
@@ -76,10 +79,12 @@ private:
     void act(const CancelTakeIn&);
     void act(const AcceptKey& c);
     void act(const ChoosePacket& c);
+    void act(const ReadAgain&) { load(); }
     void act(const DismissNotice&) { notice_ = {}; }
 
     [[nodiscard]] List* shown_list();
     void load();  // the page shown, from the ledger
+    void could_not_read(const Error& error);
     [[nodiscard]] Result<> try_load();
     [[nodiscard]] Result<> load_register();
     [[nodiscard]] Result<> load_trailer(const std::string& key);
@@ -100,6 +105,8 @@ private:
     ledger::Counts counts_;
     std::int64_t doubtful_ = 0;
     Notice notice_;
+    std::string unread_;
+    bool reached_ = true;
     AskRegister asked_;
     AskDue due_asked_;
     List jobs_, due_, orders_, failures_, receipts_, came_;

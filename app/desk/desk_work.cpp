@@ -75,20 +75,21 @@ std::function<Result<Bytes>()> DeskSession::make_file(ListFile as) {
 
 void DeskSession::act(const WriteList& c) {
     const List* shown = shown_list();
-    if (shown == nullptr) return;
+    if (shown == nullptr || !unread_.empty()) return;
     if (c.as == ListFile::ics && shown != &due_) return;
-    const std::string name = fmt::format("{}_{}.{}", today().text(), shown->name, ending(c.as));
-    const std::string path = join_path(parts_.lists_folder, name);
-    notice_ = {"Writing " + path, false};
-    parts_.tasks.start(write_file(parts_.files, path, make_file(c.as),
-                                  [this, path](const Result<>& done) { note(done, "Written: " + path); }));
+    const std::string name = fmt::format("{}_{}", today().text(), shown->name);
+    const NewFile file{join_path(parts_.lists_folder, name), ending(c.as)};
+    notice_ = {fmt::format("Writing {}.{}", file.path, file.ending), false};
+    parts_.tasks.start(write_file(parts_.files, file, make_file(c.as), [this](const Result<std::string>& done) {
+        done ? note({}, "Written: " + *done) : note(unexpected(done.error()), {});
+    }));
 }
 
 void DeskSession::act(const TakeIn& c) {
     if (c.paths.empty()) return;
     act(GoTo{{Page::take_in, {}, {}}});
     if (batch_ != nullptr) {
-        notice_ = {"One batch after the other: this one is not done yet.", true};
+        notice_ = {"Wait for the current batch to finish.", true};
         return;
     }
     batch_ = std::make_shared<Batch>();

@@ -68,6 +68,7 @@ void draw_rail(UiContext& ui, const DeskSession& session, const Rect& rail, Comm
     std::string words = count(counts.trailers, "trailer", "trailers") + count(counts.jobs, "job", "jobs") +
                         count(counts.packets, "packet", "packets");
     if (session.doubtful() > 0) words += fmt::format("{} doubtful\n", session.doubtful());
+    if (!session.reached()) words = "The ledger cannot be read\n";
     if (session.take_in().running) words += "taking in…";
     if (words.ends_with('\n')) words.pop_back();
     const Laid laid = lay_text(ui, words, Type::small, rail.w - 32);

@@ -1,6 +1,8 @@
 // See list_file.h.
 #include "app/desk/list_file.h"
 
+#include <fmt/format.h>
+
 #include "core/quote/csv_text.h"
 #include "core/report/list_pdf.h"
 
@@ -9,11 +11,13 @@ namespace cotter::desk {
 namespace {
 
 constexpr std::uint64_t kMostFont = 16u << 20u;
+constexpr int kMostOfOneDay = 999;  // lists of one name
 
 class WriteFile final : public Task {
 public:
-    WriteFile(Files& files, std::string path, std::function<Result<Bytes>()> make, std::function<void(Result<>)> told)
-        : files_(files), path_(std::move(path)), make_(std::move(make)), told_(std::move(told)) {}
+    WriteFile(Files& files, NewFile file, std::function<Result<Bytes>()> make,
+              std::function<void(Result<std::string>)> told)
+        : files_(files), file_(std::move(file)), make_(std::move(make)), told_(std::move(told)) {}
 
     bool step() override {
         result_ = write();
@@ -22,17 +26,34 @@ public:
     void done() override { told_(std::move(result_)); }
 
 private:
-    Result<> write() {
+    Result<std::string> write() {
         COTTER_ASSIGN(const Bytes bytes, make_());
-        COTTER_TRY(files_.make_folders(parent_folder(path_)));
-        return replace_file(files_, path_, bytes);
+        COTTER_TRY(files_.make_folders(parent_folder(file_.path)));
+        COTTER_ASSIGN(const std::string path, free_path(bytes));
+        COTTER_TRY(replace_file(files_, path, bytes));
+        return path;
+    }
+
+    // Where nothing stands yet, or the very same.
+    Result<std::string> free_path(const Bytes& bytes) {
+        for (int number = 1; number <= kMostOfOneDay; ++number) {
+            const std::string path =
+                fmt::format("{}{}.{}", file_.path, number == 1 ? "" : fmt::format("_{}", number), file_.ending);
+            const auto there = files_.info(path);
+            if (!there && there.error().code == Errc::not_found) return path;
+            if (!there) return unexpected(there.error());
+            if (there->size != bytes.size()) continue;
+            const auto old = read_file(files_, path, bytes.size());
+            if (old && *old == bytes) return path;
+        }
+        return fail(Errc::refused, "there are too many lists of this name already", file_.path, "move some away");
     }
 
     Files& files_;
-    std::string path_;
+    NewFile file_;
     std::function<Result<Bytes>()> make_;
-    std::function<void(Result<>)> told_;
-    Result<> result_;
+    std::function<void(Result<std::string>)> told_;
+    Result<std::string> result_;
 };
 
 }  // namespace
@@ -74,9 +95,9 @@ std::string list_as_csv(const ListOnPaper& list) {
     return out;
 }
 
-std::unique_ptr<Task> write_file(Files& files, std::string path, std::function<Result<Bytes>()> make,
-                                 std::function<void(Result<>)> told) {
-    return std::make_unique<WriteFile>(files, std::move(path), std::move(make), std::move(told));
+std::unique_ptr<Task> write_file(Files& files, NewFile file, std::function<Result<Bytes>()> make,
+                                 std::function<void(Result<std::string>)> told) {
+    return std::make_unique<WriteFile>(files, std::move(file), std::move(make), std::move(told));
 }
 
 }  // namespace cotter::desk

@@ -21,8 +21,12 @@ struct ListOnPaper {
 [[nodiscard]] Result<Bytes> list_as_pdf(Files& files, const ListOnPaper& list);
 [[nodiscard]] std::string list_as_csv(const ListOnPaper& list);
 
-// Writes what `make` gives to `path`, in a folder that is made. `told` is called on the app's thread.
-[[nodiscard]] std::unique_ptr<Task> write_file(Files& files, std::string path, std::function<Result<Bytes>()> make,
-                                               std::function<void(Result<>)> told);
+// Writes what `make` gives to "<path>.<ending>", in a folder that is made. Another list that stands there already
+// stays: the new one is called "<path>_2.<ending>" and so on. `told` gets the file's path, on the app's thread.
+struct NewFile {
+    std::string path, ending;
+};
+[[nodiscard]] std::unique_ptr<Task> write_file(Files& files, NewFile file, std::function<Result<Bytes>()> make,
+                                               std::function<void(Result<std::string>)> told);
 
 }  // namespace cotter::desk

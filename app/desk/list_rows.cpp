@@ -14,6 +14,7 @@ namespace cotter::desk {
 namespace {
 
 constexpr std::size_t kMostText = 300;
+constexpr std::size_t kMostWhy = 800;  // changes of a revision are told there
 
 std::string when_words(const ledger::DueRow& row, const Date& today) {
     const std::int64_t days = row.day.days() - today.days();
@@ -147,15 +148,16 @@ TableRow receipt_row(const ledger::Receipt& receipt) {
     row.key = fmt::format("{} {}", receipt.number, one_line(receipt.path, 200));
     const std::string file = one_line(base_name(receipt.path), kMostText);
     row.label = fmt::format("{}: {}", file, name_of(receipt.arrival));
-    row.marked = !came_in(receipt.arrival);
+    row.marked = !came_in(receipt.arrival) || receipt.why.find(ledger::kEasedWords) != std::string::npos;
+    const std::string why = in_words(one_line(receipt.why, kMostWhy), SideWords::left_right);
     row.detail = fmt::format("{}: {}{}", one_line(receipt.path, kMostText), name_of(receipt.arrival),
-                             receipt.why.empty() ? "." : ". " + upper_first(one_line(receipt.why, 400)));
+                             why.empty() ? "." : ". " + upper_first(why));
     row.cells = {TableCell(fmt::format("{}", receipt.number), static_cast<double>(receipt.number)),
                  TableCell(fmt::format("{} {}", day_words(receipt.at), clock_words(receipt.at)),
                            static_cast<double>(receipt.at.unix_s)),
                  std::string(name_of(receipt.arrival)),
                  file,
-                 one_line(receipt.why, 400),
+                 why,
                  TableCell(size_words(static_cast<double>(receipt.bytes)), static_cast<double>(receipt.bytes))};
     return row;
 }

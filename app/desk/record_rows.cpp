@@ -4,6 +4,7 @@
 #include "app/desk/rows.h"
 #include "app/views/chrome.h"
 #include "core/base/text.h"
+#include "core/work/wrench.h"
 
 namespace cotter::desk {
 
@@ -15,15 +16,16 @@ std::string place_of(const Place& place) {
     return place_words(place, SideWords::left_right);
 }
 
-std::string setting_of(const Torque& torque) {
+std::string last_pass_of(const Torque& torque) {
     if (torque.taken != Taken::measured)
         return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
-    return torque.passes.empty() ? "no pass recorded" : torque.passes.back().setting.text();
+    return torque.passes.empty() ? "no pass recorded" : at_nut(torque.passes.back()).text();
 }
 
 std::string settled_words(const ledger::FindingLine& line) {
-    if (line.open) return "open";
-    if (line.finding.outcome != Outcome::open) return std::string(name_of(line.finding.outcome));
+    const std::string outcome(name_of(line.finding.outcome));  // what the customer said no to, or what must wait, too
+    if (line.open) return line.finding.outcome == Outcome::open ? outcome : outcome + ", still open";
+    if (line.finding.outcome != Outcome::open) return outcome;
     return "settled at a later visit";
 }
 
@@ -42,25 +44,26 @@ Columns torque_columns() {
 }
 
 TableRow torque_row(const ledger::TorqueLine& line) {
-    const Torque& t = line.torque;
+    const Torque t = in_present_form(line.torque);
     TableRow row;
     row.key = line.job + t.id.text();
     row.label = fmt::format("{}, {}, {}", place_of(t.place), one_line(t.joint, 100), day_words(line.visit));
     const std::string proved = line.complete ? "all at the target" : "not proved";
     row.marked = !line.complete;
+    const std::string adapter = t.adapter ? " with an adapter of " + adapter_words(*t.adapter) : "";
     const std::string kind = line.retorque ? "re-torque" : "tightened";
-    row.detail =
-        fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}. {}{}", t.fasteners, one_line(t.joint, 100),
-                    place_of(t.place), setting_of(t), t.target ? t.target->text() : "not recorded",
-                    t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
-                    one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
-                    t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
-                    t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
+    row.detail = fmt::format("{} of {} at {}: {}, target {} ({}), {}. By {} with {}{}. {}{}", t.fasteners,
+                             one_line(t.joint, 100), place_of(t.place), last_pass_of(t),
+                             t.target ? t.target->text() : "not recorded",
+                             t.target_source.empty() ? "source not given" : one_line(t.target_source, 120), proved,
+                             one_line(t.by, 100), t.wrench.empty() ? "a wrench not recorded" : one_line(t.wrench, 60),
+                             adapter, t.wrench_calibrated ? "Calibrated " + t.wrench_calibrated->text() + ". " : "",
+                             t.found_note.empty() ? "" : "Found: " + one_line(t.found_note, 150));
     row.cells = {TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
                  place_of(t.place),
                  one_line(t.joint, 100),
                  TableCell(fmt::format("{}", t.fasteners), t.fasteners),
-                 setting_of(t),
+                 last_pass_of(t),
                  t.target ? t.target->text() : "none",
                  proved,
                  kind,
@@ -96,6 +99,47 @@ TableRow finding_row(const ledger::FindingLine& line) {
                  TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
                  one_line(f.note, kMostText),
                  one_line(f.todo, kMostText)};
+    return row;
+}
+
+Columns revision_columns() {
+    return {{"visit", "Visit", 0, 120, false, true, true},
+            {"revision", "Revision", 0, 90, true, true, true},
+            {"place", "Where", 0.6F, 126, false, true, true},
+            {"what", "What", 1.4F, 190, false, true, true},
+            {"before", "Before", 0.6F, 130, false, true, true},
+            {"now", "Now", 0.6F, 130, false, true, true},
+            {"reason", "Reason given", 1.4F, 160, false, true, true},
+            {"by", "By", 0.6F, 110, false, true, true}};
+}
+
+TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std::size_t number) {
+    TableRow row;
+    row.key = fmt::format("{} {}", c.job, number);
+    const std::string where = c.kind == RecordKind::inspection_answer ? "" : place_of(c.place);
+    const std::string what = one_line(c.what, kMostText);
+    row.label = fmt::format("{}{}{}, revision {}", what, where.empty() ? "" : ", ", where, c.revision);
+    row.marked = c.eased();
+    const auto value = [](const std::string& text, const std::optional<Grade>& grade, const char* none) {
+        TableCell cell(text.empty() ? none : one_line(text, kMostText), grade ? static_cast<double>(*grade) : -1);
+        cell.grade = grade;
+        return cell;
+    };
+    const TableCell before = value(c.before, c.grade_before, "not recorded");
+    const TableCell now = value(c.now, c.grade_now, "taken out");
+    row.detail = fmt::format("Visit of {}, revision {}: {}{}{} was '{}', is '{}'. ", day_words(visit), c.revision, what,
+                             where.empty() ? "" : ", ", where, before.text, now.text);
+    row.detail += c.at ? fmt::format("Changed by {} on {}: {}.", one_line(c.by, 100), day_words(*c.at),
+                                     one_line(c.reason, kMostText))
+                       : "No reason is recorded.";
+    row.cells = {TableCell(day_words(visit), static_cast<double>(visit.unix_s)),
+                 TableCell(fmt::format("{}", c.revision), c.revision),
+                 where,
+                 what,
+                 before,
+                 now,
+                 c.at ? one_line(c.reason, kMostText) : "none is recorded",
+                 one_line(c.by, 100)};
     return row;
 }
 

@@ -21,6 +21,8 @@ using Columns = std::vector<TableColumn>;
 [[nodiscard]] TableRow torque_row(const ledger::TorqueLine& line);
 [[nodiscard]] Columns finding_columns();
 [[nodiscard]] TableRow finding_row(const ledger::FindingLine& line);
+[[nodiscard]] Columns revision_columns();  // what a later revision changes
+[[nodiscard]] TableRow revision_row(const ledger::RevisionChange& change, const Instant& visit, std::size_t number);
 [[nodiscard]] Columns cost_columns();
 [[nodiscard]] TableRow cost_row(const ledger::YearCost& cost);
 [[nodiscard]] Columns packet_columns();

@@ -12,6 +12,8 @@ void draw_due(UiContext& ui, const DeskSession& session, DeskState& state, Comma
 void draw_list(UiContext& ui, const DeskSession& session, DeskState& state,
                Commands& out);  // orders, failures, receipts
 void draw_take_in(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
+// Instead of any page that could not be read.
+void draw_unread(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 
 // Parts of the trailer's page that are no tables.
 void draw_wear(UiContext& ui, const Trailer& trailer, const Rect& area);

@@ -3,6 +3,7 @@
 
 #include "app/desk/screens.h"
 #include "app/ui/widgets.h"
+#include "core/base/path.h"
 
 namespace cotter::desk {
 
@@ -23,7 +24,7 @@ void draw_asking(UiContext& ui, DeskState& state, Commands& out) {
     paragraph(ui, "Drop packets or folders of packets onto this window, or write where they are.");
     FieldSpec spec;
     spec.value = state.path;
-    spec.hint = "/media/stick/packets";
+    spec.hint = example_on_drive("packets");
     spec.focus = state.frames < 2;
     const FieldAnswer answer = text_field(ui, {"File or folder", "path"}, spec);
     if (answer.text) state.path = *answer.text;

@@ -10,12 +10,13 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr std::array kParts{"Visits", "Wear", "Torques", "Findings", "Costs", "Photos", "Packets"};
+constexpr std::array kParts{"Visits", "Wear", "Torques", "Findings", "Changes", "Costs", "Photos", "Packets"};
 
 void draw_facts(UiContext& ui, const Trailer& trailer, Commands& out) {
     std::string line;
     for (const std::string& fact : trailer.facts) line += (line.empty() ? "" : ". ") + upper_first(fact);
     paragraph(ui, line, true);
+    if (!trailer.eased.empty()) caution(ui, "A revision made a grade less severe", trailer.eased);
     std::array<ChipSpec, kParts.size()> specs;
     for (std::size_t i = 0; i < kParts.size(); ++i)
         specs[i] = {{kParts[i], kParts[i]}, static_cast<std::size_t>(trailer.part) == i, true, {}};

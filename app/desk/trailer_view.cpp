@@ -2,6 +2,7 @@
 #include "app/desk/trailer_view.h"
 
 #include <algorithm>
+#include <map>
 
 #include <fmt/format.h>
 
@@ -101,6 +102,21 @@ void add_facts(Trailer& view, const ledger::TrailerPage& page) {
     if (const std::string models = models_words(t.axle_models); !models.empty()) view.facts.push_back(models);
 }
 
+void add_changes(Trailer& view, const ledger::TrailerPage& page) {
+    view.changes = list_of("changes", "Changes on " + view.title,
+                           "No revision on file changes a finding, a reading or an answer.", revision_columns());
+    std::map<std::string, Instant> days;
+    for (const ledger::JobLine& job : page.visits) days[job.job] = job.opened;
+    std::vector<TableRow> rows;
+    std::size_t eased = 0;
+    for (const ledger::RevisionChange& change : page.changes) {
+        rows.push_back(revision_row(change, days[change.job], rows.size()));
+        if (change.eased() && ++eased == 1) view.eased = rows.back().detail;
+    }
+    if (eased > 1) view.eased += fmt::format(" And {} more: see 'Changes'.", eased - 1);
+    view.changes.keep(std::move(rows));
+}
+
 void add_costs(Trailer& view, const ledger::Costs& costs) {
     view.costs = list_of("costs", "Costs of " + view.title, "No accepted quote yet.", cost_columns());
     view.costs.keep(rows_of(costs.years, cost_row));
@@ -141,6 +157,7 @@ Trailer trailer_view(const ledger::TrailerPage& page) {
     view.torques.keep(rows_of(page.torques, torque_row));
     view.findings = list_of("findings", "Findings on " + view.title, "Nothing was found.", finding_columns());
     view.findings.keep(rows_of(page.findings, finding_row));
+    add_changes(view, page);
     view.packets = list_of("packets", "Packets of " + view.title, "No packets.", packet_columns());
     for (const ledger::JobLine& job : page.visits)
         if (job.flagged) view.flagged_jobs.insert(job.job);

@@ -33,7 +33,8 @@ struct Trailer {
     std::string title, under;        // "NUR-07", what kind it is and who made it
     std::vector<std::string> facts;  // a line each
     Part part = Part::visits;
-    List visits, torques, findings, costs, packets;
+    List visits, torques, findings, changes, costs, packets;
+    std::string eased;  // the gravest grade that a later revision made less severe, in a sentence; empty: none
     std::vector<Wear> wear;
     std::vector<PhotoPair> pairs;
     std::vector<std::string> cost_lines;           // totals, and by the distance

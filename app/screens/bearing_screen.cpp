@@ -26,8 +26,9 @@ void draw_style(UiContext& ui, const BearingView& view, BearingState& state, Com
         put(std::move(setting), out);
     }
     RowSpec spec;
-    spec.under = "never a default: the maker's sheet goes before them";
-    if (!view.methods.empty() && row(ui, {"Ways seen for this nut", "methods"}, spec)) state.ask = BearingAsk::methods;
+    spec.under = "reference only; the manufacturer's sheet overrides them";
+    if (!view.methods.empty() && row(ui, {"Typical procedures for this nut", "methods"}, spec))
+        state.ask = BearingAsk::methods;
 }
 
 void draw_value(UiContext& ui, std::string_view label, const std::string& value, BearingAsk ask, BearingState& state) {
@@ -58,20 +59,20 @@ void draw_figures(UiContext& ui, const BearingView& view, BearingState& state, C
     words_field(ui, {"Document and page", "bearing source"}, {s.source, "axle maker's manual, page 12", ""},
                 view.drafts, take, out);
     if (s.style != NutStyle::preset) {
-        draw_value(ui, "Least end play", text_of(s.play_min), BearingAsk::least, state);
-        draw_value(ui, "Most end play", text_of(s.play_max), BearingAsk::most, state);
+        draw_value(ui, "Minimum end play", text_of(s.play_min), BearingAsk::least, state);
+        draw_value(ui, "Maximum end play", text_of(s.play_max), BearingAsk::most, state);
         const std::string threads = s.threads_per_inch ? s.threads_per_inch->text() : std::string();
         draw_value(ui, "Threads per inch", threads, BearingAsk::threads, state);
         const std::string positions = s.lock_positions > 0 ? std::to_string(s.lock_positions) : std::string();
         draw_value(ui, "Lock positions in one turn", positions, BearingAsk::positions, state);
-        draw_value(ui, "Seated with", text_of(s.seated), BearingAsk::seated, state);
+        draw_value(ui, "Seating torque", text_of(s.seated), BearingAsk::seated, state);
     }
     if (s.style == NutStyle::preset || s.style == NutStyle::double_nut)
-        draw_value(ui, s.style == NutStyle::preset ? "The one torque" : "Outer nut", text_of(s.locked),
+        draw_value(ui, s.style == NutStyle::preset ? "Nut torque (preset bearing)" : "Outer nut", text_of(s.locked),
                    BearingAsk::locked, state);
     if (!view.doubt) return;
     remark(ui, "Look at the unit", view.doubt->words);
-    if (!wide_button(ui, {"It was " + view.doubt->suggestion.text(), "unit meant"})) return;
+    if (!view.doubt->suggestion || !wide_button(ui, {"It was " + view.doubt->suggestion->text(), "unit meant"})) return;
     BearingSetting setting = s;
     setting.seated = view.doubt->suggestion;
     put(std::move(setting), out);
@@ -80,7 +81,7 @@ void draw_figures(UiContext& ui, const BearingView& view, BearingState& state, C
 void draw_back_off(UiContext& ui, const BearingView& view, Commands& out) {
     if (view.setting.style == NutStyle::preset) return;
     constexpr std::array<std::string_view, 6> kTurns{"1/8", "1/6", "1/4", "3/8", "1/2", "1"};
-    heading(ui, "Backed off by, in turns");
+    heading(ui, "Back off (turns)");
     std::vector<ChipSpec> specs;
     for (const std::string_view turns : kTurns)
         specs.push_back({turns, view.setting.back_off && view.setting.back_off->text() == turns, true, {}});

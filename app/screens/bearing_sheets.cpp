@@ -15,13 +15,13 @@ KeypadSpec pad_spec(BearingAsk ask) {
     spec.units = {"[in_i]", "mm"};
     switch (ask) {
         case BearingAsk::least:
-            spec.title = "Least end play";
+            spec.title = "Minimum end play";
             break;
         case BearingAsk::most:
-            spec.title = "Most end play";
+            spec.title = "Maximum end play";
             break;
         case BearingAsk::seated:
-            spec.title = "Seated with, while turning";
+            spec.title = "Seating torque, while turning";
             spec.units = {"[lbf_av].[ft_i]", "[lbf_av].[in_i]", "N.m"};
             break;
         case BearingAsk::locked:
@@ -84,14 +84,15 @@ void ask_count(UiContext& ui, const BearingView& view, BearingState& state, Comm
 }
 
 void show_methods(UiContext& ui, const BearingView& view, BearingState& state) {
-    const SheetSpec spec{
-        "methods", "Ways seen for this nut", {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
+    const SheetSpec spec{"methods",
+                         "Typical procedures for this nut",
+                         {{{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         for (const MethodView& m : view.methods) {
             heading(ui, m.title);
             paragraph(ui, m.text);
         }
-        remark(ui, "The maker's sheet goes before them",
+        remark(ui, "The manufacturer's sheet overrides them",
                "They show what is usual; none of their figures is taken over.");
     });
     if (answer.closed || answer.action) state.ask = BearingAsk::none;

@@ -20,7 +20,21 @@ void draw_order(UiContext& ui, const BleedView& view, BleedState& state) {
         state.ask = BleedAsk::drawn;
         state.place = r.place;
     }
-    paragraph(ui, "The longest way first is common practice; the maker's order goes before it.", true);
+    paragraph(ui, "Longest line first is common practice. The manufacturer's order overrides it.", true);
+}
+
+// Each can be looked at again, and removed when it was keyed in by mistake.
+void draw_rounds(UiContext& ui, const BleedView& view, BleedState& state) {
+    if (view.rounds.empty()) return;
+    heading(ui, "Counted so far");
+    for (const RoundRow& r : view.rounds) {
+        RowSpec spec;
+        spec.value = r.value;
+        spec.under = r.under;
+        if (!row(ui, {r.label, "round " + r.id.text()}, spec)) continue;
+        state.ask = BleedAsk::round;
+        state.round = r.id;
+    }
 }
 
 void draw_pipes(UiContext& ui, const BleedView& view, BleedState& state) {
@@ -56,6 +70,7 @@ void draw_bleed(UiContext& ui, const BleedView& view, BleedState& state, Command
         actions.push_back({{"Add a pipe", "add first"}, Tone::strong, Icon::plus, true, true});
     const ScreenAnswer answer = screen(ui, screen_of(view.chrome, "bleed", actions), [&] {
         draw_order(ui, view, state);
+        draw_rounds(ui, view, state);
         draw_pipes(ui, view, state);
         draw_remarks(ui, view);
     });

@@ -11,7 +11,7 @@
 
 namespace cotter {
 
-enum class BleedAsk { none, pipe, length, leg, bore, bore_keyed, drawn, ran };
+enum class BleedAsk { none, pipe, length, leg, bore, bore_keyed, drawn, ran, round };
 
 struct BleedState {
     BleedAsk ask = BleedAsk::none;
@@ -19,7 +19,8 @@ struct BleedState {
     std::size_t leg = 0;                // the one whose sheet is open
     Place place;                        // of the corner being counted
     std::optional<Amount> drawn;
-    std::string fluid;  // chosen for the count
+    Id<BleedCount> round;  // the counted one whose sheet is open
+    std::string fluid;     // chosen for the count
     std::optional<KeypadModel> pad;
 };
 

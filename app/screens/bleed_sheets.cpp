@@ -1,6 +1,7 @@
 // The bleed page's keypads and choices. See bleed_screen.h.
 #include "app/screens/bleed_screen.h"
 
+#include <algorithm>
 #include <array>
 
 #include "app/ui/keypad.h"
@@ -140,7 +141,7 @@ void draw_fluid_doubts(UiContext& ui, const BleedView& view, const std::string& 
         for (const FluidDoubtLine& d : view.doubts[i]) {
             const std::string text = d.words + " " + d.source;
             if (d.must_not)
-                caution(ui, "This must not go in", text);
+                caution(ui, "Wrong fluid for this brake system", text);
             else
                 remark(ui, "Ask before it goes in", text);
         }
@@ -174,6 +175,22 @@ void ask_ran(UiContext& ui, const BleedView& view, BleedState& state, Commands& 
     if (count || answer.closed) close(state);
 }
 
+void ask_round(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
+    const auto is = [&](const RoundRow& r) { return r.id == state.round; };
+    const auto round = std::find_if(view.rounds.begin(), view.rounds.end(), is);
+    if (round == view.rounds.end()) return close(state);
+    const SheetSpec spec{"round",
+                         round->label,
+                         {{{"Remove this count", "remove"}, Tone::danger, Icon::erase, true, false},
+                          {{"Done", "done"}, Tone::strong, Icon::check, true, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        fact(ui, "Drawn in this round", round->value);
+        paragraph(ui, round->under);
+    });
+    if (answer.action == 0u) out.push_back(RemoveBleedCount{round->id});
+    if (answer.closed || answer.action) close(state);
+}
+
 }  // namespace
 
 void draw_bleed_sheet(UiContext& ui, const BleedView& view, BleedState& state, Commands& out) {
@@ -194,6 +211,8 @@ void draw_bleed_sheet(UiContext& ui, const BleedView& view, BleedState& state, C
             return ask_drawn(ui, state);
         case BleedAsk::ran:
             return ask_ran(ui, view, state, out);
+        case BleedAsk::round:
+            return ask_round(ui, view, state, out);
     }
 }
 

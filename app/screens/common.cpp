@@ -6,8 +6,8 @@ namespace cotter {
 ScreenSpec screen_of(const Chrome& chrome, std::string_view key, std::vector<ActionSpec> actions, bool back) {
     ScreenSpec spec;
     spec.key = key;
-    spec.header = {chrome.title, chrome.under,   chrome.saved,        chrome.saved_ok,
-                   back,         chrome.has_job, chrome.undo_enabled, true};
+    spec.header = {chrome.title,        chrome.under,    chrome.saved, chrome.saved_ok, back, chrome.has_job,
+                   chrome.undo_enabled, chrome.can_redo, true};
     spec.actions = std::move(actions);
     spec.toast = {chrome.toast, chrome.toast_undo ? "Undo" : ""};
     return spec;
@@ -21,6 +21,9 @@ void answer_chrome(const ScreenAnswer& answer, Commands& out) {
         case ScreenTap::undo:
         case ScreenTap::toast:
             out.push_back(UndoStep{});
+            break;
+        case ScreenTap::redo:
+            out.push_back(RedoStep{});
             break;
         case ScreenTap::help:
             out.push_back(ShowHelp{true});

@@ -89,6 +89,7 @@ void draw_work(UiContext& ui, std::string_view title, const std::vector<WorkRow>
         spec.value = r.value;
         spec.under = r.under;
         spec.icon = r.done ? Icon::pin : Icon::open_pin;
+        spec.grade = r.worst;
         if (row(ui, {r.label, r.id.empty() ? r.label : r.id}, spec)) out.push_back(GoTo{{screen, view.place, r.id}});
     }
 }
@@ -118,6 +119,7 @@ void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Comm
     if (answer.tapped(1)) out.push_back(GoInstead{{Screen::corner, *view.next, {}}});
     if (answer.tapped(2)) out.push_back(GoTo{{Screen::intake, view.place, {}}});
     if (!state.finding.empty()) draw_finding(ui, view, state.finding, out);
+    if (view.finding) draw_finding_sheet(ui, *view.finding, view.drafts, state.change, out);
     if (view.entry) draw_reading(ui, *view.entry, view.drafts, state.reading, out);
 }
 

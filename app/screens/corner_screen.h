@@ -6,6 +6,7 @@
 #include <string>
 
 #include "app/command.h"
+#include "app/screens/finding_entry_sheet.h"
 #include "app/screens/reading_sheets.h"
 #include "app/ui/ui.h"
 #include "app/views/corner_view.h"
@@ -15,6 +16,7 @@ namespace cotter {
 struct CornerState {
     std::optional<Stage> stage;  // what is shown; nothing chosen: before, until there is a photo from after
     std::string finding;         // id of the one whose sheet is open
+    FindingSheetState change;
     ReadingState reading;
 };
 

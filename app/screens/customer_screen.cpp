@@ -53,8 +53,8 @@ constexpr std::string_view kNameKey = "answer name";
 // With a name that is still being typed.
 AnswerDraft as_typed(const CustomerView& view) {
     AnswerDraft answer = view.answer;
-    const auto& words = view.drafts.words;
-    if (words && words->field == kNameKey) answer.name = words->text;
+    const WordsDraft* words = view.drafts.words();
+    if (words != nullptr && words->field == kNameKey) answer.name = words->text;
     return answer;
 }
 

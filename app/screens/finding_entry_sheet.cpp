@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "app/screens/shot_place.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -42,10 +43,11 @@ public:
     WordSteps(UiContext& ui, const FindingEntry& entry, FindingSheetState& state, FindingDraft& draft)
         : ui_(ui), entry_(entry), state_(state), draft_(draft) {}
 
-    // True when component and defect are chosen.
+    // True when what was asked for is chosen.
     bool draw() {
         if (state_.list == WordList::components) return components();
         if (state_.list == WordList::defects) return defects();
+        if (state_.list == WordList::places) return places();
         return usual();
     }
     std::optional<Id<Finding>> same;  // it is a finding that is there already
@@ -98,6 +100,12 @@ private:
                wide_button(ui_, {"Next: how bad is it", "next"}, {Tone::strong, Icon::next, true, false, 0});
     }
 
+    bool places() {
+        const auto place = draw_places(ui_, entry_.places);
+        if (place) draft_.place = *place;
+        return place.has_value();
+    }
+
     UiContext& ui_;
     const FindingEntry& entry_;
     FindingSheetState& state_;
@@ -127,6 +135,9 @@ bool draw_details(UiContext& ui, const FindingEntry& entry, FindingDraft& draft,
         draft.grade = grade;
         graded = true;
     }
+    RowSpec where;
+    where.value = entry.place;
+    if (!entry.is_new && row(ui, {"Place", "place"}, where)) state.list = WordList::places;
     heading(ui, "What to do");
     draw_remedies(ui, entry, draft);
     const FieldAnswer todo = text_field(ui, {"To do", "todo"}, {draft.todo, "can be added later", "", TextKind::note});
@@ -136,8 +147,9 @@ bool draw_details(UiContext& ui, const FindingEntry& entry, FindingDraft& draft,
     return graded;
 }
 
-SheetSpec spec_of(const FindingEntry& entry, bool choosing) {
-    SheetSpec spec{"finding", choosing ? "What is it?" : entry.title, {}};
+SheetSpec spec_of(const FindingEntry& entry, bool choosing, WordList list) {
+    const bool where = list == WordList::places;
+    SheetSpec spec{"finding", where ? "Where is it?" : choosing ? "What is it?" : entry.title, {}};
     if (entry.is_new || choosing) return spec;
     spec.actions.push_back({{"Remove finding", "remove"}, Tone::danger, Icon::erase, true, false});
     spec.actions.push_back({{"Done", "done"}, Tone::strong, Icon::check, true, true});
@@ -169,7 +181,7 @@ void draw_finding_sheet(UiContext& ui, const FindingEntry& entry, const Drafts& 
     bool graded = false;
     bool chosen = false;
     WordSteps steps(ui, entry, state, draft);
-    const SheetAnswer answer = sheet(ui, spec_of(entry, choosing), [&] {
+    const SheetAnswer answer = sheet(ui, spec_of(entry, choosing, state.list), [&] {
         if (!choosing)
             graded = draw_details(ui, entry, draft, state);
         else if (chosen = steps.draw(); chosen)

@@ -9,7 +9,7 @@
 namespace cotter {
 
 // Which list of words is open; may vanish.
-enum class WordList { usual, components, defects };
+enum class WordList { usual, components, defects, places };
 
 struct FindingSheetState {
     WordList list = WordList::usual;

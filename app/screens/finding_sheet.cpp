@@ -5,6 +5,7 @@
 #include <array>
 #include <span>
 
+#include "app/screens/finding_entry_sheet.h"
 #include "app/screens/words_field.h"
 #include "app/ui/widgets.h"
 
@@ -70,17 +71,19 @@ void draw_finding(UiContext& ui, const CornerView& view, std::string& finding, C
                          shown->title,
                          {{{"Remove", "remove"}, Tone::danger, Icon::erase, true, false},
                           {{"Done", "done"}, Tone::strong, Icon::check, true, true}}};
-    bool to_photo = false;
+    bool to_photo = false, change = false;
     const SheetAnswer answer = sheet(ui, spec, [&] {
         grade_plate(ui, shown->grade);
         if (shown->outcome == Outcome::open && !shown->under.empty()) paragraph(ui, shown->under);
+        change = row(ui, {"Change part, defect, grade or place", "change"});
         draw_outcomes(ui, *shown, {*id}, out);
         draw_note(ui, *shown, {*id}, view.drafts, out);
         to_photo = !shown->shot.empty() && row(ui, {"Open its photo", "photo"});
     });
+    if (change) out.push_back(keep_finding(view.drafts, shown->draft));
     if (to_photo) out.push_back(GoTo{{Screen::photo, view.place, shown->shot}});
     if (answer.action == 0u) out.push_back(RemoveFinding{{*id}});
-    if (to_photo || answer.closed || answer.action) finding.clear();
+    if (to_photo || change || answer.closed || answer.action) finding.clear();
 }
 
 }  // namespace cotter

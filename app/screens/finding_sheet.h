@@ -1,5 +1,6 @@
 // The sheet of one finding of a place: what became of it, the photo it is marked on. For the corner page.
-// What goes out: its outcome, its removal, the photo to open.
+// What goes out: its outcome, its removal, the photo to open,
+// the draft that changes it.
 #pragma once
 
 #include <string>

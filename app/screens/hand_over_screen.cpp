@@ -3,6 +3,7 @@
 
 #include "app/screens/common.h"
 #include "app/ui/widgets.h"
+#include "core/judge/towing_sign.h"
 
 namespace cotter {
 
@@ -14,11 +15,9 @@ constexpr const char* kStatement =
 
 void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
     if (view.gaps.empty()) {
-        heading(ui, "Nothing is missing");
-        return paragraph(ui,
-                         "Every corner has its photos and readings, its torque and level are proved, and nothing "
-                         "essential is unknown.",
-                         true);
+        heading(ui, view.signed_off ? "Nothing essential is open" : "Ready to sign");
+        return paragraph(ui, view.not_covered.empty() ? "Every place was looked at, and nothing is unknown."
+                                                      : "Not covered at this visit: " + view.not_covered + ".");
     }
     heading(ui, "Still open");
     for (const Gap& gap : view.gaps) {
@@ -61,6 +60,26 @@ void draw_packet(UiContext& ui, const HandOverView& view, Commands& out) {
     if (view.packets.empty()) paragraph(ui, view.hands_out ? what : what + " It goes to " + view.folder + ".", true);
 }
 
+// Nothing goes out under nobody's name.
+void draw_naming(UiContext& ui, const HandOverView& view, HandOverState& state, Commands& out) {
+    const SheetSpec spec{"naming",
+                         "Whose work is it?",
+                         {{{"Save the name", "save name"}, Tone::strong, Icon::check, !state.name.empty(), true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        const FieldAnswer name =
+            text_field(ui, {"Name of the technician", "technician name"}, {state.name, "first and last name", ""});
+        if (name.text) state.name = *name.text;
+        paragraph(ui, "The packet names its technician. Your other jobs that have no name yet get it too.");
+    });
+    if (answer.action && !state.name.empty()) {
+        out.push_back(NameTechnician{state.name});
+        state.signing = state.ask == HandOverState::Ask::name_to_sign;
+        // After sign-off the reason for the change comes first.
+        if (state.ask == HandOverState::Ask::name_to_pack && !view.signed_off) out.push_back(ExportPacket{});
+    }
+    if (answer.closed || answer.action) state.ask = HandOverState::Ask::none;
+}
+
 void draw_signing(UiContext& ui, HandOverState& state, Commands& out) {
     const SheetSpec spec{"sign off",
                          "Sign off",
@@ -93,7 +112,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         if (view.signed_off) fact(ui, "Signed off", view.signed_by);
         RowSpec towing;
-        towing.grade = view.towing_grade;
+        towing.answer = sign_of(view.answer);
         if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         draw_gaps(ui, view, out);
         draw_rechecks(ui, view);
@@ -102,12 +121,15 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
         if (!asked) draw_packet(ui, view, out);
     });
     answer_chrome(answer, out);
+    if ((answer.tapped(0) || answer.tapped(1)) && state.name.empty()) state.name = view.technician;
     if (answer.tapped(0)) {
-        state.signing = true;
-        if (state.name.empty()) state.name = view.technician;
+        state.ask = view.unnamed ? HandOverState::Ask::name_to_sign : HandOverState::Ask::none;
+        state.signing = !view.unnamed;
     }
     if (answer.tapped(1) && send) out.push_back(HandOut{view.packet_path});
-    if (answer.tapped(1) && !send) out.push_back(ExportPacket{});
+    if (answer.tapped(1) && !send && view.unnamed) state.ask = HandOverState::Ask::name_to_pack;
+    if (answer.tapped(1) && !send && !view.unnamed) out.push_back(ExportPacket{});
+    if (state.ask != HandOverState::Ask::none) return draw_naming(ui, view, state, out);
     if (state.signing) draw_signing(ui, state, out);
 }
 

@@ -8,6 +8,8 @@
 namespace cotter {
 
 struct HandOverState {
+    enum class Ask { none, name_to_sign, name_to_pack };
+    Ask ask = Ask::none;  // whose work it is, before what was tapped
     bool signing = false;
     std::string name;
 };

@@ -7,6 +7,7 @@
 
 #include "app/screens/common.h"
 #include "app/screens/words_field.h"
+#include "app/ui/keypad.h"
 #include "app/ui/sketch.h"
 #include "app/ui/widgets.h"
 
@@ -151,6 +152,31 @@ void draw_names(UiContext& ui, const IdentifyView& view, const Drafts& drafts, C
                 drafts, visit(&Visit::complaint), out);
 }
 
+void draw_label(UiContext& ui, const IdentifyView& view, IdentifyState& state) {
+    const auto figure = [&](const char* title, const std::optional<Amount>& there, LabelFigure which,
+                            std::vector<std::string> units) {
+        RowSpec spec;
+        spec.value = there ? there->text() : "not entered";
+        if (!row(ui, {title, title}, spec)) return;
+        state.figure = which;
+        state.pad.emplace(KeypadSpec{title, std::move(units), {}, false, false, false, false, false});
+    };
+    heading(ui, "What the label says");
+    figure("Tire pressure, cold", view.trailer.tyre_pressure, LabelFigure::pressure, {"[psi]", "kPa", "bar"});
+    figure("Weight rating (GVWR)", view.trailer.gvwr, LabelFigure::gvwr, {"[lb_av]", "kg"});
+}
+
+void ask_label(UiContext& ui, const IdentifyView& view, IdentifyState& state, Commands& out) {
+    const KeypadAnswer answer = keypad_sheet(ui, "label pad", *state.pad);
+    if (answer == KeypadAnswer::done) {
+        Trailer trailer = view.trailer;
+        const Amount amount{*state.pad->number(), state.pad->unit()};
+        (state.figure == LabelFigure::gvwr ? trailer.gvwr : trailer.tyre_pressure) = amount;
+        out.push_back(PutTrailer{std::move(trailer)});
+    }
+    if (answer != KeypadAnswer::none) state.pad.reset();
+}
+
 }  // namespace
 
 void draw_identify(UiContext& ui, const IdentifyView& view, const Drafts& drafts, IdentifyState& state, Commands& out) {
@@ -166,12 +192,14 @@ void draw_identify(UiContext& ui, const IdentifyView& view, const Drafts& drafts
         }
         draw_names(ui, view, drafts, out);
         if (known && row(ui, {"Ratings, tires, use", "plate"})) out.push_back(GoTo{{Screen::plate, {}, {}}});
+        draw_label(ui, view, state);
         if (!view.plate_shot.empty() && photo(ui, {"Data plate", "data plate"}, view.plate_shot, 180))
             out.push_back(GoTo{{Screen::photo, {}, view.plate_shot_id}});
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::intake, {}, std::string(name_of(Slot::data_plate))}});
     if (answer.tapped(1)) out.push_back(GoInstead{{Screen::plan, {}, {}}});
+    if (state.pad) ask_label(ui, view, state, out);
 }
 
 }  // namespace cotter

@@ -50,7 +50,7 @@ constexpr HeadField kFields[]{
 };
 
 void draw_head(UiContext& ui, const InspectionView& view, Commands& out) {
-    heading(ui, "Who inspects, and by what right");
+    heading(ui, "Inspector and qualification");
     const auto put = [&](const Inspection& head) { out.push_back(PutInspection{head}); };
     for (const HeadField& f : kFields)
         words_field(
@@ -81,7 +81,7 @@ void draw_head(UiContext& ui, const InspectionView& view, Commands& out) {
 
 void draw_lacks(UiContext& ui, const InspectionView& view) {
     if (view.lacks.empty()) return;
-    heading(ui, "Lacks before signing");
+    heading(ui, "Missing before signing");
     for (const std::string& line : view.lacks) paragraph(ui, line);
 }
 
@@ -111,7 +111,7 @@ void draw_inspection(UiContext& ui, const InspectionView& view, InspectionPageSt
         if (!view.trouble.empty()) remark(ui, "The form is not there", view.trouble);
         if (view.begun) return draw_begun(ui, view, state, out);
         if (empty_state(ui, "Not begun",
-                        "The yearly inspection after Appendix A to 49 CFR part 396, item by item, by a qualified "
+                        "The annual inspection under Appendix A to 49 CFR part 396, item by item, by a qualified "
                         "person. Cotter helps to fill it in; it passes nothing.",
                         {"Begin the inspection", "begin"}))
             out.push_back(PutInspection{view.head});

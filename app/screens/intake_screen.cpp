@@ -85,10 +85,9 @@ void draw_folder(UiContext& ui, const IntakeView& view, IntakeState& state) {
     if (state.list.entries.empty() && state.list.error.empty() && state.listed_s >= 0)
         paragraph(ui, "There are no photos in this folder.", true);
     if (state.list.others > 0)
-        paragraph(ui,
-                  fmt::format("{} not shown: no photos by their names.",
-                              count_words(state.list.others, "other file is", "other files are")),
-                  true);
+        paragraph(
+            ui, fmt::format("{} hidden: not photo files.", count_words(state.list.others, "other file", "other files")),
+            true);
     if (open) open_folder(state, *open);
 }
 

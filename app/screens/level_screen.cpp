@@ -27,15 +27,12 @@ void put_before(const LevelView& view, LevelMark mark, Commands& out) {
     out.push_back(PutLevel{std::move(level)});
 }
 
-void keep_timer(const LevelView& view, std::optional<TimerDraft> timer, Commands& out) {
-    Drafts drafts = view.drafts;
-    drafts.timer = std::move(timer);
-    out.push_back(KeepDrafts{std::move(drafts)});
-}
-
 void put_after(const LevelView& view, LevelMark mark, Commands& out) {
     out.push_back(PutLevel{with_after(view, mark)});
-    if (view.timer.begun) keep_timer(view, std::nullopt, out);
+    if (!view.timer.begun) return;
+    Drafts drafts = view.drafts;
+    drafts.drop_timer(view.timer.record);
+    out.push_back(KeepDrafts{std::move(drafts)});
 }
 
 void draw_glasses(UiContext& ui, const LevelView& view, Commands& out) {
@@ -56,12 +53,12 @@ void draw_timer(UiContext& ui, const LevelView& view, Commands& out) {
     heading(ui, "Spin and settle");
     if (!view.timer.begun) {
         paragraph(ui, "Turn the hub several times, then wait and look again.", true);
-        if (wide_button(ui, "Hub was spun: begin to wait")) keep_timer(view, begin_timer(view), out);
+        if (wide_button(ui, "Hub was spun: begin to wait")) out.push_back(KeepDrafts{with_timer(view)});
         return;
     }
     paragraph(ui, view.timer.words);
     ui.wake_at(std::floor(ui.now_s) + 1);
-    if (wide_button(ui, "Spun again: begin anew")) keep_timer(view, begin_timer(view), out);
+    if (wide_button(ui, "Spun again: begin anew")) out.push_back(KeepDrafts{with_timer(view)});
 }
 
 // Never silent: what must not meet stands on the page as long as it is recorded.
@@ -69,7 +66,7 @@ void draw_doubts(UiContext& ui, const LevelView& view) {
     for (const FluidDoubtLine& d : view.doubts) {
         const std::string text = d.words + " " + d.source;
         if (d.must_not)
-            caution(ui, "This must not go in", text);
+            caution(ui, view.texts.wrong, text);
         else
             remark(ui, "Ask before it goes in", text);
     }
@@ -103,32 +100,30 @@ void ask_product(UiContext& ui, const LevelView& view, LevelState& state, Comman
     };
     const bool must_not = !view.doubts.empty() && view.doubts.front().must_not;
     std::vector<ActionSpec> actions{{"Done", Tone::strong, Icon::check, true, true}};
-    if (must_not)
-        actions = {{{"It is in there: keep it", "keep"}, Tone::quiet, Icon::none, true, false},
-                   {{"Take it out again", "take out"}, Tone::strong, Icon::none, true, true}};
-    const SheetSpec spec{"product", "What stands on the bottle?", std::move(actions)};
+    if (must_not) actions = {{{"Not added: delete this entry", "take out"}, Tone::strong, Icon::none, true, true}};
+    const SheetSpec spec{"product", "What does the label say?", std::move(actions)};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         draw_doubts(ui, view);
+        if (must_not && wide_button(ui, {view.texts.wrong_is_in, "keep"})) state.ask_product = false;
         std::vector<ChipSpec> specs;
         for (const std::string& p : view.products) specs.push_back({p, p == view.level.product, true, {}});
         if (const auto tapped = chips(ui, "products", specs)) put(view.products[*tapped]);
-        words_field(ui, {"Product", "product"}, {view.level.product, "gear oil SAE 90", ""}, view.drafts, put, out);
+        words_field(ui, {"Product", "product"}, {view.level.product, std::string(view.texts.product), ""}, view.drafts,
+                    put, out);
     });
-    if (must_not && answer.action == 1u) put(state.product_before);
+    if (must_not && answer.action == 0u) put(state.product_before);
     if (answer.closed || answer.action) state.ask_product = false;
 }
 
 void ask_why(UiContext& ui, const LevelView& view, LevelState& state, Commands& out) {
-    constexpr std::array<std::string_view, 4> kReasons{"window too dark to see through", "cap is dented or covered",
-                                                       "trailer does not stand level", "wheel is off"};
     const SheetAnswer answer = sheet(ui, {"why", "Why can it not be seen?", {}}, [&] {
         std::vector<ChipSpec> specs;
-        for (const std::string_view r : kReasons) specs.push_back({r, r == view.level.reason, true, {}});
+        for (const std::string_view r : view.texts.hidden) specs.push_back({r, r == view.level.reason, true, {}});
         const auto tapped = chips(ui, "reasons", specs);
         if (!tapped) return;
         Level level = view.level;
         level.taken = Taken::not_accessible;
-        level.reason = kReasons[*tapped];
+        level.reason = view.texts.hidden[*tapped];
         out.push_back(PutLevel{std::move(level)});
         state.ask_why = false;
     });

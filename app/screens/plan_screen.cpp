@@ -4,6 +4,7 @@
 #include "app/screens/common.h"
 #include "app/ui/trailer_plan.h"
 #include "app/ui/widgets.h"
+#include "core/judge/towing_sign.h"
 
 namespace cotter {
 
@@ -31,7 +32,7 @@ void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
     const ScreenAnswer answer = screen(ui, spec, [&] {
         RowSpec towing;
         towing.under = view.summary;
-        towing.grade = view.towing_grade;
+        towing.answer = sign_of(view.answer);
         if (row(ui, {view.towing, "may it be towed"}, towing)) out.push_back(GoTo{{Screen::summary, {}, {}}});
         const auto front = tiles_of(std::span(view.stations).first(2));
         const auto corners = tiles_of(view.corners);

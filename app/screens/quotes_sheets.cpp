@@ -55,8 +55,9 @@ void draw_need(UiContext& ui, const NeedRow& need, QuotesState& state, Commands&
 // Something needed without a finding: which item, then how much of it.
 void draw_adding(UiContext& ui, const QuotesView& view, QuotesState& state, Commands& out) {
     constexpr std::string_view kOther = "other item";
-    const auto& words = view.drafts.words;
-    const std::string item = words && words->field == kOther && !words->text.empty() ? words->text : state.item;
+    const WordsDraft* words = view.drafts.words();
+    const std::string item =
+        words != nullptr && words->field == kOther && !words->text.empty() ? words->text : state.item;
     const SheetSpec spec{"adding",
                          "What is needed?",
                          {{{"How much of it?", "how much"}, Tone::strong, Icon::next, !item_key(item).empty(), true}}};

@@ -62,12 +62,20 @@ void ask_doubt(UiContext& ui, const Entering& e) {
         e.hand_in(draft);
     });
     if (answer.action == 0u) return e.hand_in(e.entry.draft);
+    if (answer.action) {  // the odd value goes, those of the other points stay
+        e.state.pad->choose_point(doubt->point);
+        e.state.pad->press(KeypadKey::clear);
+    }
     if (answer.closed || answer.action) e.state.ask = ReadingState::Ask::none;
 }
 
 void draw_pad(UiContext& ui, const Entering& e) {
     const KeypadAnswer answer = keypad_sheet(ui, "reading", *e.state.pad);
     if (answer == KeypadAnswer::closed) return e.leave();
+    if (answer == KeypadAnswer::removed) {
+        e.out.push_back(RemoveReading{e.entry.record.id});
+        return e.leave();
+    }
     const ReadingDraft draft = draft_of(e.entry, *e.state.pad);
     if (!(draft == e.entry.draft)) keep(e.drafts, draft, e.out);
     if (answer != KeypadAnswer::done) return;

@@ -29,21 +29,28 @@ void draw_unknown(UiContext& ui, const UnknownItem& item) {
               true);
 }
 
-// The two ways on from an open reason: to the place, to the maker's figure.
-std::vector<ActionSpec> ways_on(const std::optional<Route>& figure, bool practice) {
-    std::vector<ActionSpec> out{{{"Go to the place", "place"}, Tone::quiet, Icon::none, true, false}};
-    const Name name{practice ? "Enter the maker's figure" : "Change the maker's figure", "figure"};
-    if (figure) out.push_back({name, Tone::strong, Icon::none, true, true});
-    return out;
+// Where what decides or lacks is entered; none: only at the place itself.
+struct WayOn {
+    std::string_view label;
+    std::optional<Route> route;
+};
+WayOn way_on(const ReasonItem& item) {
+    return {item.practice ? "Enter the maker's figure" : "Change the maker's figure", item.figure};
+}
+WayOn way_on(const UnknownItem& item) {
+    if (item.plate) return {"Enter what the label says", item.plate};
+    return {"Enter the maker's figure", item.figure};
 }
 
 template <class Item, class Draw>
-bool draw_sheet(UiContext& ui, const Item& item, bool practice, const Draw& draw, Commands& out) {
+bool draw_sheet(UiContext& ui, const Item& item, const Draw& draw, Commands& out) {
     const std::string title = item.subject + ", " + item.place;
-    const SheetAnswer answer =
-        sheet(ui, {"reason " + item.key, title, ways_on(item.figure, practice)}, [&] { draw(ui, item); });
+    const WayOn way = way_on(item);
+    std::vector<ActionSpec> ways{{{"Go to the place", "place"}, Tone::quiet, Icon::none, true, false}};
+    if (way.route) ways.push_back({{way.label, "figure"}, Tone::strong, Icon::none, true, true});
+    const SheetAnswer answer = sheet(ui, {"reason " + item.key, title, ways}, [&] { draw(ui, item); });
     if (answer.action == 0u) out.push_back(GoTo{item.record});
-    if (answer.action == 1u) out.push_back(GoTo{*item.figure});
+    if (answer.action == 1u) out.push_back(GoTo{*way.route});
     return answer.closed || answer.action;
 }
 
@@ -78,12 +85,12 @@ void draw_open_reason(UiContext& ui, std::span<const ReasonItem> reasons, std::s
     for (const ReasonItem& item : reasons) {
         if (shown || item.key != open) continue;
         shown = true;
-        closed = draw_sheet(ui, item, item.practice, draw_reason, out);
+        closed = draw_sheet(ui, item, draw_reason, out);
     }
     for (const UnknownItem& item : unknowns) {
         if (shown || item.key != open) continue;
         shown = true;
-        closed = draw_sheet(ui, item, true, draw_unknown, out);
+        closed = draw_sheet(ui, item, draw_unknown, out);
     }
     if (!shown || closed) open.clear();
 }

@@ -139,9 +139,10 @@ void draw_help(UiContext& ui, Screen screen, Commands& out) {
 }  // namespace
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out) {
-    if (!(states.shown == session.route())) {
+    if (!(states.shown == session.route()) || states.job != session.job().id()) {
         states = {};
         states.shown = session.route();
+        states.job = session.job().id();
     }
     draw_page(ui, session, states, out);
     if (session.shows_help()) draw_help(ui, session.route().screen, out);

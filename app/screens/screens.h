@@ -57,7 +57,8 @@ struct ScreenStates {
     PlateState plate;
     FormState tag;
     KeptView view;  // of the page that is shown
-    Route shown;    // states of a page end when another is shown
+    Route shown;    // states of a page end when another is shown, or another job is open
+    JobId job;
 };
 
 void draw_screens(UiContext& ui, const Session& session, ScreenStates& states, Commands& out);

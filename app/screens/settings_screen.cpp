@@ -94,8 +94,8 @@ private:
         words_field(
             ui_, {"Its number", id_key}, {there.id, "as engraved", "", TextKind::plain, 60}, view_.drafts,
             [&](const std::string& text) { put([&](Settings& s) { s.wrenches[i].id = text; }); }, out_);
-        const auto& draft = view_.drafts.words;
-        const bool typing = draft && draft->field == day_key && !draft->text.empty();
+        const WordsDraft* draft = view_.drafts.words();
+        const bool typing = draft != nullptr && draft->field == day_key && !draft->text.empty();
         const bool bad = typing && !Date::parse(draft->text);
         words_field(
             ui_, {"Calibrated on", day_key},

@@ -46,6 +46,36 @@ void draw_one(UiContext& ui, const ShelfView& view, const ShelfRow& row, ShelfSt
     if (answer.closed || answer.action) state.open.reset();
 }
 
+void draw_job_rows(UiContext& ui, const ShelfView& view, ShelfState& state) {
+    if (view.in_job.empty()) return;
+    heading(ui, "In this job");
+    for (const JobOfferRow& offer : view.in_job) {
+        RowSpec spec;
+        spec.under = offer.under;
+        spec.value = offer.price;
+        spec.icon = Icon::sheet;
+        if (row(ui, {offer.title, "job " + offer.id.text()}, spec)) state.of_job = offer.id;
+    }
+}
+
+void draw_of_job(UiContext& ui, const JobOfferRow& offer, ShelfState& state, Commands& out) {
+    const bool free = offer.quote.empty();
+    const SheetSpec spec{"of job",
+                         offer.title,
+                         {{{"Take it out of this job", "take out"}, Tone::danger, Icon::erase, free, false},
+                          {{"Done", "done"}, Tone::strong, Icon::check, true, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        fact(ui, "One pack", offer.price);
+        paragraph(ui, offer.under);
+        if (free)
+            paragraph(ui, "The price shelf keeps what it knows of it.", true);
+        else
+            remark(ui, "It stays", fmt::format("The quote '{}' buys from it.", offer.quote));
+    });
+    if (answer.action == 0u) out.push_back(RemoveOffer{offer.id});
+    if (answer.closed || answer.action) state.of_job.reset();
+}
+
 }  // namespace
 
 void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Commands& out) {
@@ -57,6 +87,7 @@ void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Command
                                              {"Add the first offer", "first offer"}))
             out.push_back(GoTo{{Screen::offer, {}, {}}});
         draw_rows(ui, view, state);
+        draw_job_rows(ui, view, state);
         heading(ui, "As a file");
         RowSpec from;
         from.under = "A CSV file, as a spreadsheet writes it";
@@ -72,6 +103,8 @@ void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Command
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::offer, {}, {}}});
     for (const ShelfRow& row : view.rows)
         if (state.open == row.offer.id) return draw_one(ui, view, row, state, out);
+    for (const JobOfferRow& offer : view.in_job)
+        if (state.of_job == offer.id) return draw_of_job(ui, offer, state, out);
 }
 
 }  // namespace cotter

@@ -10,7 +10,8 @@
 namespace cotter {
 
 struct ShelfState {
-    std::optional<Id<Offer>> open;
+    std::optional<Id<Offer>> open;    // of the shelf, its sheet
+    std::optional<Id<Offer>> of_job;  // the same of an offer that the job has
 };
 void draw_shelf(UiContext& ui, const ShelfView& view, ShelfState& state, Commands& out);
 

@@ -33,13 +33,19 @@ std::optional<Place> station_chips(UiContext& ui, const std::vector<PlaceChoice>
 
 }  // namespace
 
+std::optional<Place> draw_places(UiContext& ui, const ShotPlaceView& view) {
+    std::optional<Place> tapped;
+    if (!view.corners.empty()) tapped = corner_tiles(ui, view.corners);
+    if (const auto station = station_chips(ui, view.stations)) tapped = station;
+    return tapped;
+}
+
 ShotPlaceAnswer draw_shot_place(UiContext& ui, const ShotPlaceView& view) {
     ShotPlaceAnswer answer;
     const std::array stages{ChipSpec{{"Before the work", "before"}, view.stage == Stage::before, true, {}},
                             ChipSpec{{"After the work", "after"}, view.stage == Stage::after, true, {}}};
     if (const auto tapped = one_of(ui, "stage", stages)) answer.stage = *tapped == 0 ? Stage::before : Stage::after;
-    if (!view.corners.empty()) answer.place = corner_tiles(ui, view.corners);
-    if (const auto station = station_chips(ui, view.stations)) answer.place = station;
+    answer.place = draw_places(ui, view);
     if (view.slots.empty()) return answer;
     heading(ui, "What does it show?");
     std::vector<ChipSpec> slots;

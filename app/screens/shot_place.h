@@ -15,6 +15,9 @@ struct ShotPlaceAnswer {
     std::optional<Stage> stage;
 };
 
+// The corners and stations alone. Gives the tapped one.
+std::optional<Place> draw_places(UiContext& ui, const ShotPlaceView& view);
+
 ShotPlaceAnswer draw_shot_place(UiContext& ui, const ShotPlaceView& view);
 
 }  // namespace cotter

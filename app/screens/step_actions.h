@@ -11,7 +11,7 @@
 
 namespace cotter {
 
-enum class StepAct { read, prove, note, done, good, bad, pass, leave_out, reopen };
+enum class StepAct { read, prove, note, done, looks_good, cannot_tell, something_wrong, pass, leave_out, reopen };
 
 struct StepAction {
     StepAct act = StepAct::done;
@@ -19,7 +19,8 @@ struct StepAction {
     bool main = false;
 };
 
-// At most three, the main one last; empty for a step that waits.
+// At most three, the main one last; empty for a step that waits. The three answers to a question weigh the same: none
+// of them is the main one, and what else may be done about such a step is offered below its question.
 [[nodiscard]] std::vector<StepAction> actions_of(const StepItem& step);
 // Views into `actions`.
 [[nodiscard]] std::vector<ActionSpec> action_specs(const std::vector<StepAction>& actions);
@@ -27,6 +28,8 @@ struct StepAction {
 // Carries it out, or opens the sheet that asks for the rest by a draft of words.
 void act_on(const ProcedureView& view, const StepItem& step, StepAct act, Commands& out);
 void read_caution(const ProcedureView& view, const StepItem& step, const StepCaution& caution, Commands& out);
+// "Take the photo", "Measure"
+[[nodiscard]] std::string_view verb_of(const StepProof& evidence);
 // Goes where the evidence is recorded, or opens the keypad.
 void lead_to(const ProcedureView& view, const StepProof& evidence, Commands& out);
 

@@ -18,7 +18,9 @@ struct WordAsked {
 };
 
 WordAsked asked_of(std::string_view kind) {
-    if (kind == "pass") return {StepWord::overridden, "On without its proof", "Why", "no dial here"};
+    if (kind == "pass")
+        return {StepWord::overridden, "Skip the hold point without proof: who decides, and why?", "Why",
+                "no dial here"};
     if (kind == "leave") return {StepWord::not_needed, "Not needed", "Why", "the hub stays on"};
     return {StepWord::done, "What was seen", "Note", "what, who, how"};
 }
@@ -55,9 +57,10 @@ struct Asking {
     std::optional<std::string>& name;
     Commands& out;
 
-    void keep(std::optional<WordsDraft> words) const {
+    void keep(std::optional<std::string> text) const {
         Drafts drafts = view.drafts;
-        drafts.words = std::move(words);
+        drafts.drop_words();
+        if (text) drafts.put_words(draft.field, std::move(*text));
         out.push_back(KeepDrafts{std::move(drafts)});
     }
     [[nodiscard]] const std::string& who() const { return name ? *name : view.technician; }
@@ -73,8 +76,7 @@ void draw_choices(UiContext& ui, const Asking& a) {
     const auto words = choices(a.step, a.asked.word);
     std::vector<ChipSpec> specs;
     for (const std::string& w : words) specs.push_back({w, a.draft.text.find(w) != std::string::npos, true, {}});
-    if (const auto tapped = chips(ui, "words", specs))
-        a.keep(WordsDraft{a.draft.field, toggled(a.draft.text, words[*tapped])});
+    if (const auto tapped = chips(ui, "words", specs)) a.keep(toggled(a.draft.text, words[*tapped]));
 }
 
 void draw_asking(UiContext& ui, const Asking& a) {
@@ -84,25 +86,25 @@ void draw_asking(UiContext& ui, const Asking& a) {
         if (a.asked.word == StepWord::done && e.kind == ProofKind::note) paragraph(ui, e.words, true);
     draw_choices(ui, a);
     const FieldAnswer field = text_field(ui, {a.asked.label, "words field"}, {a.draft.text, a.asked.hint, ""});
-    if (field.text) a.keep(WordsDraft{a.draft.field, *field.text});
+    if (field.text) a.keep(*field.text);
     if (a.asked.word != StepWord::overridden) return;
     const FieldAnswer who = text_field(ui, {"Who decides it", "who"}, {a.who(), "name", ""});
     if (who.text) a.name = *who.text;
-    paragraph(ui, "Name and reason stand in the packet.", true);
+    paragraph(ui, "Name and reason are shown in the packet.", true);
 }
 
 }  // namespace
 
 bool draw_step_words(UiContext& ui, const ProcedureView& view, std::optional<std::string>& name, Commands& out) {
-    if (!view.drafts.words) return false;
-    const WordsDraft& draft = *view.drafts.words;
+    if (view.drafts.words() == nullptr) return false;
+    const WordsDraft& draft = *view.drafts.words();
     const auto space = draft.field.find(' ');
     const StepItem* step = space == std::string::npos ? nullptr : step_of(view, draft.field.substr(space + 1));
     if (step == nullptr) return false;
     const WordAsked asked = asked_of(std::string_view(draft.field).substr(0, space));
     const Asking asking{view, *step, draft, asked, name, out};
     const bool ready = !draft.text.empty() && (asked.word != StepWord::overridden || !asking.who().empty());
-    const std::string_view yes = asked.word == StepWord::overridden ? "Go on" : "Done";
+    const std::string_view yes = asked.word == StepWord::overridden ? "Skip it" : "Done";
     const SheetSpec spec{"step words", asked.title, {{{yes, "hand in"}, Tone::strong, Icon::check, ready, true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] { draw_asking(ui, asking); });
     if (answer.action && ready) asking.hand_in();

@@ -5,16 +5,14 @@
 #include "app/screens/reason_sheet.h"
 #include "app/ui/wear_plot.h"
 #include "app/ui/widgets.h"
+#include "core/judge/towing_sign.h"
 
 namespace cotter {
 
 namespace {
 
 void draw_answer(UiContext& ui, const SummaryView& view, SummaryState& state) {
-    if (view.towing == Towing::no)
-        caution(ui, view.word, view.answer);
-    else
-        remark(ui, view.word, view.answer);
+    answer_box(ui, sign_of(view.towing), view.word, view.answer, view.towing == Towing::no);
     paragraph(ui, view.caveat, true);
     if (!view.trouble.empty()) remark(ui, "Judged without limits", view.trouble);
     if (view.reasons.empty()) return;

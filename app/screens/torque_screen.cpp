@@ -4,46 +4,50 @@
 #include <fmt/format.h>
 
 #include "app/screens/common.h"
+#include "app/screens/wide.h"
 #include "app/ui/nut_ring.h"
 #include "app/ui/widgets.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
 namespace {
 
-bool running(const TorqueView& view) {
-    const Torque& t = view.torque;
-    return !t.passes.empty() && static_cast<int>(t.passes.back().tightened.size()) < t.fasteners;
-}
-
 void click(const TorqueView& view, int nut, Commands& out) {
-    if (running(view))
+    if (view.running)
         out.push_back(TightenNut{view.torque.id, nut});
     else if (view.next_stage)
-        out.push_back(PutTorque{with_pass(view.torque, view.stages[*view.next_stage].setting, nut)});
+        out.push_back(StartPass{view.torque, view.stages[*view.next_stage].at_nut, nut});
 }
 
 void start(const TorqueView& view, std::size_t stage, Commands& out) {
-    out.push_back(PutTorque{with_pass(view.torque, view.stages[stage].setting, 0)});
+    out.push_back(StartPass{view.torque, view.stages[stage].at_nut, 0});
+}
+
+// What the hand needs to know first: larger than any other number on the page.
+void draw_setting(UiContext& ui, const TorqueView& view) {
+    if (!view.set_to) return;
+    const Unit* unit = find_unit(view.set_to->unit);
+    big_figure(ui, {view.pass + ": set the wrench to", view.set_to->number.text(),
+                    std::string(unit == nullptr ? std::string_view(view.set_to->unit) : unit->label), view.corrected});
 }
 
 void draw_ring(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
+    if (view.torque.fasteners == 0) return paragraph(ui, "Count the studs first.");
     NutRingSpec ring;
     ring.nuts = view.torque.fasteners;
-    const bool between = !running(view) && !view.torque.passes.empty();
+    const bool between = !view.running && !view.torque.passes.empty();
     ring.clicked = view.clicked;
+    ring.finished = view.done;
     ring.next = view.ready && !between ? view.next : 0;
-    ring.most = ui.low() ? 330 : 400;
-    const std::string middle = ring.next > 0 ? fmt::format("{}", ring.next) : view.done ? "Done" : "Full";
-    const std::string under =
-        ring.next > 0 ? fmt::format("set to {}\n{} of {} clicked", view.set_to, view.clicked.size(), ring.nuts) : "";
+    ring.most = ui.low() ? 300 : 400;
     if (view.ready) {
-        ring.middle = middle;
-        ring.under = under;
+        ring.middle = ring.next > 0 ? fmt::format("{}", ring.next) : view.done ? "Done" : between ? "Full" : "";
+        const char* which = ring.next > 0 ? "is next\n" : "";
+        if (!between) ring.under = fmt::format("{}{} of {} clicked", which, view.clicked.size(), ring.nuts);
     }
     const auto tapped = nut_ring(ui, "ring", ring);
-    if (!tapped) return;
-    if (!view.ready) return;
+    if (!tapped || !view.ready) return;
     if (*tapped == view.next || view.next == 0)
         click(view, *tapped, out);
     else
@@ -52,8 +56,7 @@ void draw_ring(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
 
 void draw_stages(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
     if (view.stages.empty()) return;
-    heading(ui, view.set_to.empty() ? "Passes" : "Set the wrench to " + view.set_to);
-    if (!view.corrected.empty()) remark(ui, "Corrected for the adapter", view.corrected);
+    heading(ui, view.torque.adapter ? "Passes, at the nut" : "Passes");
     std::vector<std::string> keys;
     std::vector<std::string> labels;
     std::vector<ChipSpec> specs;
@@ -65,7 +68,7 @@ void draw_stages(UiContext& ui, const TorqueView& view, TorqueState& state, Comm
         specs.push_back({{labels[i], keys[i]}, view.stages[i].now, view.ready && !view.stages[i].now, {}});
     const auto tapped = chips(ui, "stages", specs);
     if (!tapped) return;
-    if (running(view) && !view.clicked.empty())
+    if (view.running && !view.clicked.empty())
         state.asked_stage = *tapped;
     else
         start(view, *tapped, out);
@@ -81,38 +84,54 @@ void draw_known(UiContext& ui, const TorqueView& view, TorqueState& state) {
     };
     heading(ui, "Known");
     ask("Nuts", t.fasteners > 0 ? fmt::format("{}", t.fasteners) : "not counted", "", TorqueAsk::count);
-    ask("Maker's figure", t.target ? t.target->text() : "not known", t.target_source, TorqueAsk::figure);
-    ask("Wrench", t.wrench.empty() ? "not chosen" : wrench_id(t.wrench),
+    ask("Maker's figure", t.target ? t.target->text() : "not known", view.source, TorqueAsk::figure);
+    ask("Wrench", t.wrench.empty() ? "not chosen" : t.wrench,
         t.wrench_calibrated ? "calibrated " + t.wrench_calibrated->text() : "", TorqueAsk::wrench);
     if (!t.wrench.empty())
-        ask("Adapter", wrench_adapter(t.wrench) ? wrench_adapter(t.wrench)->extension.text() : "none", "",
-            TorqueAsk::handle);
+        ask("Adapter", t.adapter ? t.adapter->length.text() : "none", t.adapter ? adapter_words(*t.adapter) : "",
+            t.adapter ? TorqueAsk::adapter : TorqueAsk::wrench_length);
     if (t.passes.empty()) ask("Not torqued", t.taken == Taken::measured ? "" : t.reason, "", TorqueAsk::not_done);
+}
+
+void draw_findings(UiContext& ui, const TorqueView& view) {
+    if (view.done) remark(ui, "Proved", "All at the maker's figure, and clicked again in the check pass.");
+    for (const std::string& words : view.remarks)
+        view.done ? paragraph(ui, words, true) : remark(ui, "Not proved", words);
 }
 
 void draw_body(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
     if (view.no_order) remark(ui, "The maker's chart leads", "There is no order across the circle for so many nuts.");
     if (!view.wrench_warning.empty()) remark(ui, "Look at the wrench", upper_first(view.wrench_warning));
-    if (view.torque.fasteners == 0)
-        paragraph(ui, "Count the studs first.");
-    else if (ui.low())
-        side_by_side(
-            ui, 0.5F, 300, [&] { draw_ring(ui, view, state, out); }, [&] { draw_stages(ui, view, state, out); });
-    else
-        draw_ring(ui, view, state, out);
-    if (!ui.low() || view.torque.fasteners == 0) draw_stages(ui, view, state, out);
-    if (view.done) remark(ui, "Proved", "All at the maker's figure, and none moved in the check pass.");
-    for (const std::string& words : view.remarks) paragraph(ui, words, true);
-    draw_known(ui, view, state);
+    if (view.offer) remark(ui, view.offer->title, view.offer->words);
+    const auto ring = [&] { draw_ring(ui, view, state, out); };
+    const auto rest = [&] {
+        draw_findings(ui, view);
+        draw_stages(ui, view, state, out);
+        draw_known(ui, view, state);
+    };
+    if (ui.low() || ui.width >= kWide) {
+        const auto left = [&] {
+            draw_setting(ui, view);
+            rest();
+        };
+        return side_by_side(ui, 0.5F, 260, left, ring);
+    }
+    draw_setting(ui, view);
+    ring();
+    rest();
+}
+
+bool led_by_chart(const TorqueView& view) {
+    return view.no_order && (view.running || view.torque.passes.empty());
 }
 
 // The one thing to do now, under the thumb.
 ActionSpec main_action(const TorqueView& view, std::string& words) {
     if (!view.ready)
         words = view.to_do;
-    else if (view.no_order && (running(view) || view.torque.passes.empty()))
+    else if (led_by_chart(view))
         words = "Tap each nut that clicks";
-    else if (running(view) || view.torque.passes.empty())
+    else if (view.running || view.torque.passes.empty())
         words = fmt::format("Nut {} clicked", view.next);
     else if (view.done || !view.next_stage)
         words = view.next_place ? "Next: " + view.next_label : "Back";
@@ -127,9 +146,10 @@ TorqueAsk missing(const TorqueView& view) {
 }
 
 void act(const TorqueView& view, TorqueState& state, Commands& out) {
+    if (view.offer) return out.push_back(PutTorque{view.offer->torque});
     if (!view.ready) return open_torque_sheet(state.sheet, missing(view));
-    if (view.no_order && (running(view) || view.torque.passes.empty())) return;
-    if (running(view) || view.torque.passes.empty()) return click(view, view.next, out);
+    if (led_by_chart(view)) return;
+    if (view.running || view.torque.passes.empty()) return click(view, view.next, out);
     if (!view.done && view.next_stage) return start(view, *view.next_stage, out);
     if (view.next_place)
         out.push_back(GoInstead{{Screen::torque, *view.next_place, {}}});
@@ -146,7 +166,11 @@ void draw_asks(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
                   {"order",
                    title,
                    {{{yes, "clicked"}, Tone::quiet}, {{"Not yet", "not yet"}, Tone::strong, Icon::none, true, true}}},
-                  [&] { paragraph(ui, "Crossing the circle seats the wheel evenly."); });
+                  [&] {
+                      paragraph(ui,
+                                "Crossing the circle seats the wheel evenly. A pass along it is recorded as such "
+                                "and proves nothing.");
+                  });
         if (answer.action == 0u) click(view, state.asked_nut, out);
         if (answer.closed || answer.action) state.asked_nut = 0;
     }
@@ -168,10 +192,16 @@ void draw_asks(UiContext& ui, const TorqueView& view, TorqueState& state, Comman
 void draw_torque(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {
     std::string words;
     const std::string key = "torque " + view.place.text();
-    const ScreenSpec spec = screen_of(view.chrome, key, {main_action(view, words)});
+    std::vector<ActionSpec> actions;
+    if (view.offer) actions.push_back({{"Another figure", "another figure"}, Tone::quiet, Icon::none, true, false});
+    actions.push_back(main_action(view, words));
+    const std::size_t main = actions.size() - 1;
+    ScreenSpec spec = screen_of(view.chrome, key, std::move(actions));
+    spec.wide = ui.width >= kWide;
     const ScreenAnswer answer = screen(ui, spec, [&] { draw_body(ui, view, state, out); });
     answer_chrome(answer, out);
-    if (answer.tapped(0)) act(view, state, out);
+    if (answer.tapped(main)) act(view, state, out);
+    if (main == 1 && answer.tapped(0)) open_torque_sheet(state.sheet, TorqueAsk::figure);
     draw_torque_sheet(ui, view, state.sheet, out);
     draw_asks(ui, view, state, out);
 }

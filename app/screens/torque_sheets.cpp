@@ -6,6 +6,8 @@
 #include "app/ui/keypad.h"
 #include "app/ui/widgets.h"
 #include "core/work/torque_check.h"
+#include "core/work/torque_like.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -28,8 +30,8 @@ KeypadSpec pad_spec(TorqueAsk ask) {
     spec.fractions = true;
     if (ask == TorqueAsk::figure)
         spec = {"Maker's figure", {"[lbf_av].[ft_i]", "N.m", "[lbf_av].[in_i]"}, {}, false, false, false, false, false};
-    if (ask == TorqueAsk::handle) spec.title = "Grip to drive";
-    if (ask == TorqueAsk::extension) spec.title = "Drive to nut, along the adapter";
+    if (ask == TorqueAsk::wrench_length) spec.title = "Grip to drive";
+    if (ask == TorqueAsk::adapter_length) spec.title = "Drive to nut, along the adapter";
     return spec;
 }
 
@@ -52,24 +54,49 @@ void ask_count(UiContext& ui, const Asking& a) {
         for (std::size_t i = 0; i < kCounts.size(); ++i)
             specs.push_back({kWords[i], a.view.torque.fasteners == kCounts[i], a.view.torque.passes.empty(), {}});
         if (const auto tapped = one_of(ui, "counts", specs)) {
-            Torque torque = a.view.torque;
-            torque.fasteners = kCounts[*tapped];
-            a.put(std::move(torque));
+            a.put(with_count(a.view.torque, kCounts[*tapped]));
         }
     });
     if (answer.closed) a.state = {};
 }
 
-// Plausible for a nut of a wheel; a figure in the wrong unit is twelve times off.
-constexpr double kLeast = 40, kMost = 900;  // N·m
+void take_figure(const Asking& a, const Amount& figure) {
+    a.state.figure = figure;
+    a.state.words = a.view.torque.target_source;
+    const bool doubt = doubt_target(a.view.torque.joint, figure, a.view.like).has_value();
+    a.state.ask = doubt ? TorqueAsk::doubt : TorqueAsk::source;
+}
+
+// Before anything is kept: pounds times inches for pounds times feet is twelve times off.
+void ask_doubt(UiContext& ui, const Asking& a) {
+    const auto doubt = doubt_target(a.view.torque.joint, *a.state.figure, a.view.like);
+    if (!doubt) return open_torque_sheet(a.state, TorqueAsk::figure);
+    const std::string keep = "Keep " + a.state.figure->text();
+    const std::string other = doubt->suggestion ? "It is " + doubt->suggestion->text() : std::string();
+    const SheetAnswer answer = sheet(ui,
+                                     {"unit",
+                                      "Look at the unit",
+                                      {{{keep, "keep"}, Tone::quiet, Icon::none, true, false},
+                                       {{"Key it again", "again"}, Tone::strong, Icon::erase, true, true}}},
+                                     [&] {
+                                         paragraph(ui, upper_first(doubt->words));
+                                         if (other.empty() || !wide_button(ui, {other, "other unit"})) return;
+                                         a.state.figure = doubt->suggestion;
+                                         a.state.ask = TorqueAsk::source;
+                                     });
+    if (answer.action == 0u) {
+        a.state.unit_meant = true;
+        a.state.ask = TorqueAsk::source;
+    }
+    if (answer.action == 1u) open_torque_sheet(a.state, TorqueAsk::figure);
+    if (answer.closed) a.state = {};
+}
 
 void ask_source(UiContext& ui, const Asking& a) {
     const bool good = a.state.figure && !a.state.words.empty();
     const std::vector<ActionSpec> actions{{{"Save", "save"}, Tone::strong, Icon::check, good, true}};
     const std::string title = "Where does it say " + (a.state.figure ? a.state.figure->text() : std::string()) + "?";
     const SheetAnswer answer = sheet(ui, {"source", title, actions}, [&] {
-        if (a.state.figure && (a.state.figure->si() < kLeast || a.state.figure->si() > kMost))
-            remark(ui, "Look at the unit", "That is unusual for a wheel nut. lb-in for lb-ft is twelve times off.");
         std::vector<ChipSpec> specs;
         for (const std::string& s : a.view.sources) specs.push_back({s, s == a.state.words, true, {}});
         if (const auto tapped = chips(ui, "sources", specs)) a.state.words = a.view.sources[*tapped];
@@ -82,6 +109,8 @@ void ask_source(UiContext& ui, const Asking& a) {
         Torque torque = a.view.torque;
         torque.target = a.state.figure;
         torque.target_source = a.state.words;
+        torque.target_from.reset();
+        torque.unit_confirmed = a.state.unit_meant;
         return a.put(std::move(torque));
     }
     if (answer.closed) a.state = {};
@@ -117,20 +146,55 @@ void ask_wrench(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
+// Passes made already stay as the wrench was set; what that was at the nut is another with another adapter.
+void put_adapter(const Asking& a, const std::optional<Adapter>& adapter) {
+    auto torque = with_adapter(a.view.torque, adapter);
+    if (!torque)
+        a.state.refused = torque.error().line();
+    else
+        a.put(std::move(*torque));
+}
+
+void say_what_of_passes(UiContext& ui, const Asking& a) {
+    if (!a.view.torque.passes.empty())
+        remark(ui, "Passes are there already",
+               "They count as made with it: the wrench's setting stays, the torque at the nut is another.");
+}
+
+void ask_adapter(UiContext& ui, const Asking& a) {
+    if (!a.view.torque.adapter) return open_torque_sheet(a.state, TorqueAsk::wrench_length);
+    const Adapter& adapter = *a.view.torque.adapter;
+    const SheetAnswer answer = sheet(ui,
+                                     {"adapter",
+                                      "Adapter",
+                                      {{{"There is none", "none"}, Tone::quiet, Icon::erase, true, false},
+                                       {{"Another one", "another"}, Tone::strong, Icon::none, true, true}}},
+                                     [&] {
+                                         fact(ui, "Drive to nut, along the adapter", adapter.length.text());
+                                         fact(ui, "Grip to drive", adapter.wrench_length.text());
+                                         fact(ui, "Angle", adapter.angle.text());
+                                         say_what_of_passes(ui, a);
+                                         if (!a.state.refused.empty()) remark(ui, "Not taken", a.state.refused);
+                                     });
+    if (answer.action == 0u) return put_adapter(a, std::nullopt);
+    if (answer.action == 1u) return open_torque_sheet(a.state, TorqueAsk::wrench_length);
+    if (answer.closed) a.state = {};
+}
+
 void ask_angle(UiContext& ui, const Asking& a) {
     constexpr std::array<std::string_view, 5> kAngles{"0", "30", "45", "60", "90"};
+    std::optional<Amount> angle;
     const SheetAnswer answer = sheet(ui, {"angle", "At what angle does it stand?", {}}, [&] {
         std::vector<ChipSpec> specs;
-        for (const std::string_view angle : kAngles) specs.push_back({angle, false, true, {}});
-        const auto tapped = one_of(ui, "angles", specs);
+        for (const std::string_view one : kAngles) specs.push_back({one, false, true, {}});
+        if (const auto tapped = one_of(ui, "angles", specs))
+            if (const auto made = make_amount(kAngles[*tapped], "deg")) angle = *made;
         paragraph(ui, "Degrees: 0 straight ahead of the wrench, 90 square to it, where nothing is to be corrected.",
                   true);
-        if (!tapped) return;
-        const auto number = Number::parse(kAngles[*tapped]);
-        Torque torque = a.view.torque;
-        torque.wrench = wrench_text(wrench_id(torque.wrench), Adapter{*a.state.handle, *a.state.extension, *number});
-        a.put(std::move(torque));
+        say_what_of_passes(ui, a);
+        if (!a.state.refused.empty()) remark(ui, "Not taken", a.state.refused);
     });
+    if (angle) return put_adapter(a, Adapter{*a.state.adapter_length, *a.state.wrench_length, *angle});
     if (answer.closed) a.state = {};
 }
 
@@ -167,21 +231,21 @@ void draw_torque_sheet(UiContext& ui, const TorqueView& view, TorqueSheet& state
         case TorqueAsk::count:
             return ask_count(ui, a);
         case TorqueAsk::figure:
-            if (auto amount = keyed(ui, a)) {
-                state.figure = *amount;
-                state.words = view.torque.target_source;
-                state.ask = TorqueAsk::source;
-            }
+            if (const auto amount = keyed(ui, a)) take_figure(a, *amount);
             return;
+        case TorqueAsk::doubt:
+            return ask_doubt(ui, a);
         case TorqueAsk::source:
             return ask_source(ui, a);
         case TorqueAsk::wrench:
             return ask_wrench(ui, a);
-        case TorqueAsk::handle:
-            if ((state.handle = keyed(ui, a))) state.ask = TorqueAsk::extension;
+        case TorqueAsk::adapter:
+            return ask_adapter(ui, a);
+        case TorqueAsk::wrench_length:
+            if ((state.wrench_length = keyed(ui, a))) state.ask = TorqueAsk::adapter_length;
             return;
-        case TorqueAsk::extension:
-            if ((state.extension = keyed(ui, a))) state.ask = TorqueAsk::angle;
+        case TorqueAsk::adapter_length:
+            if ((state.adapter_length = keyed(ui, a))) state.ask = TorqueAsk::angle;
             return;
         case TorqueAsk::angle:
             return ask_angle(ui, a);

@@ -12,14 +12,28 @@
 
 namespace cotter {
 
-enum class TorqueAsk { none, count, figure, source, wrench, handle, extension, angle, not_done };
+enum class TorqueAsk {
+    none,
+    count,
+    figure,
+    doubt,  // about the figure's unit
+    source,
+    wrench,
+    adapter,  // the one that is on: change it, or take it off
+    wrench_length,
+    adapter_length,
+    angle,
+    not_done
+};
 
 struct TorqueSheet {
     TorqueAsk ask = TorqueAsk::none;
     std::optional<KeypadModel> pad;
     std::optional<Amount> figure;  // keyed in, its source not yet given
-    std::optional<Amount> handle, extension;
-    std::string words;  // being typed: a source, a wrench's id
+    bool unit_meant = false;       // it was asked about, and kept
+    std::optional<Amount> wrench_length, adapter_length;
+    std::string words;    // being typed: a source, a wrench's id
+    std::string refused;  // why the adapter was not taken
 };
 
 void open_torque_sheet(TorqueSheet& state, TorqueAsk ask);

@@ -25,7 +25,7 @@ void draw_blocks(UiContext& ui, const StepItem& step, Commands& out) {
     if (step.blocks.empty() || (step.state != StepState::blocked && !step.doubtful)) return;
     heading(ui, "It waits for");
     for (std::size_t i = 0; i < step.blocks.size(); ++i) {
-        const StepBlock& b = step.blocks[i];
+        const StepBefore& b = step.blocks[i];
         if (!b.lead)
             paragraph(ui, b.words);
         else if (row(ui, {b.words, "block " + std::to_string(i)}))
@@ -49,7 +49,26 @@ void draw_evidence(UiContext& ui, const ProcedureView& view, const StepItem& ste
     }
 }
 
+// Below a question that is open: its photo or reading, and that it may be left out. The answers are the page's actions.
+void draw_question(UiContext& ui, const ProcedureView& view, const StepItem& step, Commands& out) {
+    remark(ui, "Do you see a problem?", step.question);
+    if (!step.asks()) return;
+    if (const StepProof* proof = step.missing()) {
+        const Icon icon = proof->kind == ProofKind::shot ? Icon::camera : Icon::none;
+        if (wide_button(ui, {verb_of(*proof), "proof of the question"}, {Tone::quiet, icon, true, false, 0}))
+            lead_to(view, *proof, out);
+    }
+    if (!step.optional.empty() && wide_button(ui, "Not needed")) act_on(view, step, StepAct::leave_out, out);
+}
+
+void draw_found(UiContext& ui, const StepItem& step) {
+    if (step.grade) grade_plate(ui, *step.grade);
+    if (!step.found.empty()) paragraph(ui, step.found + ".");
+    if (!step.now.empty()) remark(ui, "What to do now", step.now);
+}
+
 void draw_mark(UiContext& ui, const StepItem& step, Commands& out) {
+    draw_found(ui, step);
     if (!step.closed_by.empty()) fact(ui, upper_first(step.word), step.closed_by);
     if (!step.reason.empty()) fact(ui, "Why", step.reason);
     if (!step.note.empty()) fact(ui, "Note", step.note);
@@ -71,12 +90,16 @@ void draw_step(UiContext& ui, const ProcedureView& view, const StepItem& step, C
     if (step.open_hold() || step.move == StepMove::note) {
         if (!step.hold.empty()) remark(ui, "Hold point", step.hold);
     }
-    if (!step.question.empty() && step.mark.nil()) remark(ui, "Is it so?", step.question);
+    if (!step.question.empty() && step.mark.nil()) draw_question(ui, view, step, out);
     draw_evidence(ui, view, step, out);
-    if (!step.optional.empty() && step.mark.nil()) paragraph(ui, "Not needed " + step.optional + ".", true);
+    if (!step.optional.empty() && step.mark.nil())
+        paragraph(ui, "This step may be skipped " + step.optional + ".", true);
 }
 
+// Never a tick for an answer that was not 'looks good'.
 Icon icon_of(const StepItem& step) {
+    if (step.answer == StepAnswer::cannot_tell) return Icon::help;
+    if (step.answer == StepAnswer::something_wrong) return Icon::none;
     switch (step.state) {
         case StepState::done:
         case StepState::not_needed:
@@ -98,6 +121,8 @@ void draw_all(UiContext& ui, const ProcedureView& view, WorkState& state) {
         spec.value = step.doubtful ? "look again" : std::string_view(step.word);
         if (step.state == StepState::blocked && !step.blocks.empty()) spec.under = step.blocks.front().words;
         if (step.state == StepState::overridden) spec.under = step.reason;
+        if (step.answer == StepAnswer::something_wrong) spec.under = step.found;
+        spec.grade = step.grade;
         spec.icon = icon_of(step);
         if (row(ui, {step.title, "step " + step.id}, spec)) state.step = step.id;
     }
@@ -110,16 +135,13 @@ void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
     if (advice.reasons.size() > most) text += "And " + std::to_string(advice.reasons.size() - most) + " more.\n";
     text += "This is advice from what was looked at, never a certificate.";
     heading(ui, "May I tow this?");
-    if (advice.word == TowWord::do_not_tow)
-        caution(ui, advice.title, text);
-    else
-        remark(ui, advice.title, text);
+    answer_box(ui, advice.sign, advice.title, text, advice.word == TowWord::do_not_tow);
 }
 
 void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {
     if (!view.found) return paragraph(ui, "This work does not belong to this place of the trailer.");
     paragraph(ui, view.progress + ". " + view.plain, true);
-    if (view.advice) draw_advice(ui, *view.advice, 6);
+    if (view.advice) draw_advice(ui, *view.advice, view.advice_only_stops ? 2 : 6);
     if (view.next) {
         const StepItem& step = view.steps[*view.next];
         heading(ui, step.title);
@@ -130,6 +152,12 @@ void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Comma
     }
     draw_all(ui, view, state);
     if (!view.source.empty()) paragraph(ui, "Order: " + view.source + ".", true);
+}
+
+// Carries it out; a bad answer stops here first.
+void act(const ProcedureView& view, const StepItem& step, StepAct what, WorkState& state, Commands& out) {
+    act_on(view, step, what, out);
+    if (what == StepAct::something_wrong) state.stop = step.id;
 }
 
 // A read caution leaves the sheet open: the next thing to do about the step is on it.
@@ -147,11 +175,29 @@ void draw_sheet(UiContext& ui, const ProcedureView& view, WorkState& state, Comm
         const SheetSpec spec{"step " + step.id, step.title, action_specs(actions)};
         const std::size_t before = out.size();
         const SheetAnswer answer = sheet(ui, spec, [&] { draw_step(ui, view, step, out); });
-        if (answer.action) act_on(view, step, actions[*answer.action].act, out);
+        if (answer.action) act(view, step, actions[*answer.action].act, state, out);
         if (answer.closed || leaves_sheet(out, before)) state.step.clear();
         return;
     }
     state.step.clear();
+}
+
+// A bad answer stops the walk until what it means was read.
+void draw_stop(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {
+    const auto step = std::find_if(view.steps.begin(), view.steps.end(),
+                                   [&](const StepItem& s) { return s.id == state.stop && s.answer; });
+    if (step == view.steps.end() || step->answer != StepAnswer::something_wrong || !step->grade) return;
+    const SheetSpec spec{"stop",
+                         *step->grade == Grade::do_not_tow ? "Do not tow" : "Not before it is repaired",
+                         {{{"Answer again", "answer again"}, Tone::quiet, Icon::undo, true, false},
+                          {{"Understood", "understood"}, Tone::strong, Icon::check, true, true}}};
+    const SheetAnswer answer = sheet(ui, spec, [&] {
+        draw_found(ui, *step);
+        paragraph(ui, "It is recorded as a finding. Look at the rest all the same: it shows what else is needed.",
+                  true);
+    });
+    if (answer.action == 0u) act_on(view, *step, StepAct::reopen, out);
+    if (answer.closed || answer.action) state.stop.clear();
 }
 
 }  // namespace
@@ -164,7 +210,8 @@ void draw_work(UiContext& ui, const ProcedureView& view, WorkState& state, Comma
     const ScreenAnswer answer =
         screen(ui, screen_of(view.chrome, key, action_specs(actions)), [&] { draw_body(ui, view, state, out); });
     answer_chrome(answer, out);
-    if (answer.tap == ScreenTap::action) act_on(view, view.steps[*view.next], actions[answer.action].act, out);
+    if (answer.tap == ScreenTap::action) act(view, view.steps[*view.next], actions[answer.action].act, state, out);
+    if (!state.stop.empty()) draw_stop(ui, view, state, out);
     if (view.entry)
         draw_reading(ui, *view.entry, view.drafts, state.reading, out);
     else if (!draw_step_words(ui, view, state.name, out) && !state.step.empty())
@@ -180,7 +227,7 @@ void draw_work_list(UiContext& ui, const WorkListView& view, Commands& out) {
             out.push_back(PutSettings{std::move(settings)});
         }
         if (view.advice) draw_advice(ui, *view.advice, 3);
-        if (view.groups.empty()) paragraph(ui, "Nothing is known to do here. Enter the trailer's axles first.");
+        if (view.groups.empty()) paragraph(ui, "No procedures apply here. Enter the trailer's axles first.");
         for (const WorkGroup& group : view.groups) {
             heading(ui, group.title);
             for (const WorkRow& r : group.rows) {
@@ -188,6 +235,7 @@ void draw_work_list(UiContext& ui, const WorkListView& view, Commands& out) {
                 spec.value = r.value;
                 spec.under = r.under;
                 spec.icon = r.done ? Icon::pin : Icon::none;
+                spec.grade = r.worst;
                 if (row(ui, {r.label, r.id + group.place.text()}, spec))
                     out.push_back(GoTo{{Screen::work, group.place, r.id}});
             }

@@ -14,7 +14,8 @@ namespace cotter {
 
 struct WorkState {
     std::string step;                 // whose sheet is open
-    std::optional<std::string> name;  // of who passes a step without its proof, as typed; none: the technician
+    std::string stop;                 // the step whose answer was 'something is wrong' a moment ago
+    std::optional<std::string> name;  // of who skips a hold point, as typed; none: the technician
     ReadingState reading;
 };
 

@@ -29,7 +29,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
     std::vector<ActionSpec> actions{{{"Settings", "settings"}, Tone::quiet, Icon::menu, true, false}};
     if (!empty) actions.push_back({{"New job", "new"}, Tone::strong, Icon::plus, true, true});
     ScreenSpec spec = screen_of(view.chrome, "yard", std::move(actions), false);
-    spec.header.undo = false;
+    spec.header.undo = spec.header.redo = false;
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (empty && empty_state(ui, "No job yet",
                                  "A job is one visit to one trailer. All that you record stays on this device until "
@@ -38,7 +38,7 @@ void draw_yard(UiContext& ui, const YardView& view, Commands& out) {
             out.push_back(StartJob{});
         if (!view.only_here.empty()) remark(ui, "Nowhere else yet", view.only_here);
         draw_jobs(ui, "Under way", view.under_way, out);
-        draw_jobs(ui, "Handed over", view.handed_over, out);
+        draw_jobs(ui, "Signed off", view.handed_over, out);
     });
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::settings, {}, {}}});
     if (answer.tapped(1)) out.push_back(StartJob{});

@@ -65,6 +65,21 @@ void let_go(const Job& job, const Id<Shot>& shot, Changes& out);
 void let_go(const Job& job, const Id<Reading>& reading, Changes& out);
 void let_go(const Job& job, const Id<Finding>& finding, Changes& out);
 
+// What becomes of the findings that are marked on a photo when it changes its place: those that were of the photo's
+// old place go with it, unless another photo that stays there shows them too.
+struct FindingsOfMove {
+    std::vector<Finding> along;  // as they are afterwards
+    std::size_t staying = 0;
+};
+[[nodiscard]] FindingsOfMove findings_of_move(const Job& job, const Shot& moved);
+
+// What records say of who made them while the settings have no name.
+inline constexpr std::string_view kUnnamed = "unnamed";
+
+// `name` in place of nobody's name, in the visit and in each record that says who made it. A quote that was offered
+// stays as the customer got it. Empty when nothing says so.
+[[nodiscard]] Changes naming_changes(const Job& job, const std::string& name);
+
 // The first edit of a job: its visit and an unnamed trailer with one axle.
 [[nodiscard]] Changes opening_changes(const Settings& settings, const Stamp& stamp);
 

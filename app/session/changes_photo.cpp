@@ -1,4 +1,6 @@
 // Changes to shots, findings and tags. See changes.h.
+#include <algorithm>
+
 #include "app/session/changes.h"
 
 namespace cotter {
@@ -29,7 +31,47 @@ void fill(Finding& finding, const FindingDraft& draft, const Stamp& stamp) {
     finding.by = stamp.by;
 }
 
+// The same corner, whichever wheel of it, or the same station.
+bool same_spot(const Place& a, const Place& b) {
+    return a.is_corner() ? b.is_corner() && a.axle == b.axle && a.side == b.side : a == b;
+}
+
+// `wheel` at the new place where that has such a wheel.
+Place keeping_wheel(const Job& job, const Place& to, Wheel wheel) {
+    if (!to.is_corner() || wheel == Wheel::only) return to;
+    Place place = to;
+    place.wheel = wheel;
+    const Trailer* trailer = job.only<Trailer>();
+    return trailer != nullptr && trailer->has(place) ? place : to;
+}
+
+bool marked_on(const Job& job, const Finding& finding, const Shot& shot) {
+    const auto& tags = job.all<Tag>();
+    return std::any_of(tags.begin(), tags.end(),
+                       [&](const Tag& t) { return t.finding == finding.id && t.shot == shot.id; });
+}
+
 }  // namespace
+
+FindingsOfMove findings_of_move(const Job& job, const Shot& moved) {
+    FindingsOfMove out;
+    const Shot* before = job.find(moved.id);
+    if (before == nullptr || same_spot(before->place, moved.place)) return out;
+    for (Finding finding : job.all<Finding>()) {
+        if (!marked_on(job, finding, moved) || !same_spot(finding.place, before->place)) continue;
+        const auto& shots = job.all<Shot>();
+        const bool stays = std::any_of(shots.begin(), shots.end(), [&](const Shot& other) {
+            return other.id != moved.id && same_spot(other.place, before->place) && marked_on(job, finding, other);
+        });
+        if (stays) {
+            out.staying += 1;
+            continue;
+        }
+        finding.place = keeping_wheel(job, moved.place, finding.place.wheel);
+        out.along.push_back(std::move(finding));
+    }
+    return out;
+}
 
 Result<Changes> changes_of(const Job& job, const PutFinding& c, const Stamp& stamp) {
     const FindingDraft& draft = c.draft;
@@ -67,6 +109,8 @@ Result<Changes> changes_of(const Job& job, const RemoveFinding& c, const Stamp&)
     Changes out;
     remove_tags(job, out, [&](const Tag& tag) { return tag.finding != c.finding; });
     let_go(job, c.finding, out);
+    for (const StepMark& mark : job.all<StepMark>())  // the question is open again: its answer would be gone
+        if (mark.finding == c.finding) out.push_back(Remove{RecordKind::step_mark, mark.id.uuid});
     out.push_back(Remove{RecordKind::finding, c.finding.uuid});
     return out;
 }
@@ -82,13 +126,21 @@ Result<Changes> changes_of(const Job& job, const RemoveTag& c, const Stamp&) {
     return Changes{Remove{RecordKind::tag, c.tag.uuid}};
 }
 
-Result<Changes> changes_of(const Job&, const PutShot& c, const Stamp& stamp) {
+Result<Changes> changes_of(const Job& job, const PutShot& c, const Stamp& stamp) {
     Shot shot = c.shot;
+    Changes out;
     if (shot.id.nil()) {
         shot.id = stamp.new_id<Shot>();
         shot.added = stamp.at;
+    } else {
+        for (Finding& finding : findings_of_move(job, shot).along) {
+            finding.at = stamp.at;
+            finding.by = stamp.by;
+            out.emplace_back(Put{std::move(finding), {}});
+        }
     }
-    return Changes{Put{std::move(shot), {}}};
+    out.emplace_back(Put{std::move(shot), {}});
+    return out;
 }
 
 Result<Changes> changes_of(const Job& job, const RemoveShot& c, const Stamp&) {

@@ -1,4 +1,6 @@
 // Changes by led work: marks of steps, bearing settings, brake pipes, fluid drawn. See changes.h.
+#include <algorithm>
+
 #include "app/session/changes.h"
 #include "app/session/session.h"
 #include "app/views/place_text.h"
@@ -23,20 +25,34 @@ R taken_over(R record, const Stamp& stamp) {
     return stamped(std::move(record), stamp);
 }
 
+// The finding of an answer that nobody has worked on since: it goes when the question is asked again.
+bool only_answered(const Job& job, const StepMark& mark) {
+    const Finding* finding = job.find(*mark.finding);
+    const auto on_it = [&](const Tag& tag) { return tag.finding == *mark.finding; };
+    return finding != nullptr && finding->outcome == Outcome::open && finding->at == mark.at &&
+           std::none_of(job.all<Tag>().begin(), job.all<Tag>().end(), on_it);
+}
+
 }  // namespace
 
 Result<Changes> changes_of(const Job& job, const PutStepMark& c, const Stamp& stamp) {
     Changes out;
+    StepMark mark = stamped(c.mark, stamp);
     if (c.finding) {
         COTTER_ASSIGN(out, changes_of(job, PutFinding{*c.finding}, stamp));
+        mark.answer = StepAnswer::something_wrong;
+        mark.finding = std::get<Finding>(std::get<Put>(out.front()).record).id;
     }
-    out.emplace_back(Put{stamped(c.mark, stamp), {}});
+    out.emplace_back(Put{std::move(mark), {}});
     return out;
 }
 
 Result<Changes> changes_of(const Job& job, const RemoveStepMark& c, const Stamp&) {
-    if (job.find(c.mark) == nullptr) return fail(Errc::refused, "the step is open already");
-    return Changes{Remove{RecordKind::step_mark, c.mark.uuid}};
+    const StepMark* mark = job.find(c.mark);
+    if (mark == nullptr) return fail(Errc::refused, "the step is open already");
+    Changes out{Remove{RecordKind::step_mark, c.mark.uuid}};
+    if (mark->finding && only_answered(job, *mark)) out.emplace_back(Remove{RecordKind::finding, mark->finding->uuid});
+    return out;
 }
 
 Result<Changes> changes_of(const Job&, const PutBearing& c, const Stamp& stamp) {

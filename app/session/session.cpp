@@ -29,12 +29,14 @@ Result<> Session::start() {
     work_data_ = std::make_unique<WorkData>(parts_.files, parts_.share);
     settings_ = load_settings(parts_.files, folder_);
     state_kept_ = load_state(parts_.files, folder_);
-    drafts_ = state_kept_.drafts;
+    for (const Drafts& drafts : state_kept_.kept_drafts) drafts_.keep(drafts);
     list_jobs();
     list_shelf();
     const auto id = Uuid::parse(state_kept_.job);
     if (id) load_job({*id});
+    take_over_drafts();
     nav_ = has_job() ? Nav(state_kept_.stack) : Nav();
+    look_at_drafts();
     return {};
 }
 
@@ -72,7 +74,7 @@ bool Session::look_at_device() {
 }
 
 Stamp Session::stamp() const {
-    const std::string by = settings_.technician.empty() ? "unnamed" : settings_.technician;
+    const std::string by = settings_.technician.empty() ? std::string(kUnnamed) : settings_.technician;
     return {parts_.clock.now(), by, parts_.random};
 }
 
@@ -131,12 +133,14 @@ void Session::act(const ShowHelp& c) {
 }
 
 void Session::act(const PutSettings& c) {
+    const bool first_name = settings_.technician.empty() && !c.settings.technician.empty();
     settings_ = c.settings;
-    if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) tell(saved.error());
+    if (const auto saved = save_settings(parts_.files, folder_, settings_); !saved) return tell(saved.error());
+    if (first_name) name_jobs();
 }
 
 void Session::act(const KeepDrafts& c) {
-    drafts_ = c.drafts;
+    drafts_.keep(c.drafts);
 }
 
 void Session::act(const PickFiles& c) {
@@ -163,16 +167,21 @@ void Session::commit(const Result<Changes>& changes, const std::string& reason) 
 }
 
 void Session::act(const PutFinding& c) {
+    const auto id = Uuid::parse(c.draft.id);
+    const Finding* there = id ? job_.find(Id<Finding>{*id}) : nullptr;
+    const std::optional<Finding> before = there == nullptr ? std::nullopt : std::optional(*there);
     const auto changes = changes_of(job_, c, stamp());
     commit(changes);
+    if (before && !failed_) tell_moved(*before, c.draft.place);
     if (!c.stay || !changes) return;
-    drafts_.finding = c.draft;  // when it was not saved it is still there to be tried again
+    auto& draft = drafts_.open().finding;
+    draft = c.draft;  // when it was not saved it is still there to be tried again
     const auto& finding = std::get<Finding>(std::get<Put>(changes->front()).record);
     if (waiting_) {
-        drafts_.finding.reset();
+        draft.reset();
     } else if (job_.find(finding.id) != nullptr) {
-        drafts_.finding->id = finding.id.text();
-        drafts_.finding->points.clear();  // its mark is in the job
+        draft->id = finding.id.text();
+        draft->points.clear();  // its mark is in the job
     }
     keep_state();
 }
@@ -193,7 +202,7 @@ void Session::took(Result<Job> job, int undo_by) {
         judge_->job_changed();
     else
         judge_->job_left();
-    job_ = std::move(*job);
+    have_job(std::move(*job));
     packed_.reset();
     not_saved_.clear();
     saved_at_ = parts_.clock.now();
@@ -203,6 +212,16 @@ void Session::took(Result<Job> job, int undo_by) {
         undoable_ += 1;
         redoable_ = 0;
     }
+}
+
+// The only place where the open job becomes another: its drafts go with it.
+void Session::have_job(Job job) {
+    job_ = std::move(job);
+    look_at_drafts();
+}
+
+void Session::look_at_drafts() {
+    drafts_.switch_to(has_job() ? job_.id().text() : std::string{}, route());
 }
 
 void Session::act(const UndoStep&) {
@@ -226,13 +245,14 @@ void Session::act(const RedoStep&) {
     if (!done) return;
     undoable_ += 1;
     redoable_ -= 1;
+    tell("the step was done again");
 }
 
 void Session::load_job(const JobId& id) {
     forget_job();
     auto job = book_->load(id);
     if (!job) return tell(job.error());
-    job_ = std::move(*job);
+    have_job(std::move(*job));
     if (auto made = book_->packets(id)) packets_ = std::move(*made);
     count_steps();
     read_rules();
@@ -247,9 +267,21 @@ void Session::read_rules() {
     }
 }
 
+// Drafts as programs before kept them, of whatever job: the open one gets those that name a record of its own.
+void Session::take_over_drafts() {
+    const OldDrafts old = sort_old_drafts(state_kept_.drafts, job_);
+    if (!(old.fitting == Drafts{})) {
+        Drafts mine = old.fitting;
+        mine.job = drafts_.open().job;
+        drafts_.keep(std::move(mine));
+    }
+    if (!old.left.empty())
+        tell("not saved, as it is not known of which job it was: " + old.left + "; enter it again where it belongs");
+}
+
 void Session::forget_job() {
     judge_->job_left();
-    job_ = {};
+    have_job({});
     packets_.clear();
     packed_.reset();
     saved_at_.reset();
@@ -276,7 +308,8 @@ void Session::list_jobs() {
 }
 
 void Session::keep_state() {
-    AppState state{has_job() ? job_.id().text() : std::string{}, nav_.stack(), drafts_};
+    look_at_drafts();
+    AppState state{has_job() ? job_.id().text() : std::string{}, nav_.stack(), drafts_.all(), {}};
     if (state == state_kept_) return;
     if (const auto saved = save_state(parts_.files, folder_, state); !saved) {
         not_saved_ = saved.error().what;

@@ -13,6 +13,7 @@
 #include "app/device.h"
 #include "app/long_work.h"
 #include "app/session/changes.h"
+#include "app/session/drafts_kept.h"
 #include "app/session/job_judge.h"
 #include "app/session/state.h"
 #include "app/session/work_data.h"
@@ -69,8 +70,9 @@ public:
     [[nodiscard]] const Nav& nav() const { return nav_; }
     [[nodiscard]] const Route& route() const { return nav_.top(); }
     [[nodiscard]] const Settings& settings() const { return settings_; }
-    [[nodiscard]] const Drafts& drafts() const { return drafts_; }
-    [[nodiscard]] const Job& job() const { return job_; }  // an empty one when none is open
+    [[nodiscard]] const Drafts& drafts() const { return drafts_.open(); }           // the open job's
+    [[nodiscard]] const Drafts& app_drafts() const { return drafts_.of_no_job(); }  // the settings'
+    [[nodiscard]] const Job& job() const { return job_; }                           // an empty one when none is open
     [[nodiscard]] bool has_job() const { return !job_.id().nil(); }
     [[nodiscard]] const std::vector<JobSummary>& jobs() const { return jobs_; }  // newest first
     [[nodiscard]] bool can_undo() const { return undoable_ > 0; }
@@ -122,6 +124,7 @@ private:
     void act(const ShowHelp& c);
     void act(const GiveReason& c);
     void act(const PutSettings& c);
+    void act(const NameTechnician& c);
     void act(const KeepDrafts& c);
     void act(const TakePhotos& c);
     void act(const CancelWork& c);
@@ -134,6 +137,7 @@ private:
     void act(const HandOut& c);
     void act(const PutStepMark& c);  // asks the procedures first
     void act(const PutFinding& c);
+    void act(const PutShot& c);      // says which findings went with it
     void act(const AnswerQuote& c);  // its draft goes when it is kept
     // Those that change the job.
     template <JobCommand C>
@@ -144,8 +148,14 @@ private:
     [[nodiscard]] Stamp stamp() const;
     void commit(const Result<Changes>& changes, const std::string& reason = {});
     void took(Result<Job> job, int undo_by);  // the book's answer to a step
+    void have_job(Job job);
+    void look_at_drafts();  // those of the open job and the shown page
     void load_job(const JobId& id);
+    void take_over_drafts();
     void forget_job();
+    void tell_moved(const Finding& before, const Place& to);
+    void name_jobs();
+    bool name_job(const JobId& id);
     void count_steps();
     void list_jobs();
     void list_shelf();
@@ -178,7 +188,7 @@ private:
     std::unique_ptr<WorkData> work_data_;
     Settings settings_;
     Nav nav_;
-    Drafts drafts_;
+    DraftsKept drafts_;
     AppState state_kept_;  // as it is on the disk
     Job job_;
     std::vector<JobSummary> jobs_;

@@ -22,7 +22,7 @@ void Session::act(const KeepOffer& c) {
     offer.by = s.by;
     if (const auto kept = book_->shelf()->keep({offer}); !kept) return tell(kept.error());
     list_shelf();
-    drafts_.offer.reset();
+    drafts_.open().offer.reset();
     if (fresh && has_job()) commit(changes_of(job_, PutOffer{taken_into_job(offer, s.at, s.by, s.random)}, s));
 }
 
@@ -59,7 +59,7 @@ void Session::act(const WriteOffers&) {
 
 void Session::act(const AnswerQuote& c) {
     commit(changes_of(job_, c, stamp()));
-    if (!failed_) drafts_.answer.reset();
+    if (!failed_) drafts_.open().answer.reset();
 }
 
 void Session::act(const ForgetOffer& c) {

@@ -22,7 +22,7 @@ T load(Files& files, const std::string& path) {
 
 template <class T>
 Result<> save(Files& files, const std::string& path, const T& value) {
-    const std::string text = to_json_value(value).dump(1, ' ', false, Json::error_handler_t::replace) + "\n";
+    const std::string text = indented_json(to_json_value(value), 1) + "\n";
     return replace_file(files, path, as_bytes(text));
 }
 

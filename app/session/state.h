@@ -14,13 +14,15 @@ namespace cotter {
 struct AppState {
     std::string job;  // id of the open one; empty: none
     std::vector<Route> stack;
-    Drafts drafts;
+    std::vector<Drafts> kept_drafts;  // of each job that has any
+    Drafts drafts;                    // as programs before wrote them, without saying of which job; read, never written
 
     bool operator==(const AppState&) const = default;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.may("job", s.job);
         f.may("stack", s.stack);
+        f.may("kept_drafts", s.kept_drafts);
         f.may("drafts", s.drafts);
     }
 };

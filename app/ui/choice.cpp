@@ -48,9 +48,7 @@ bool chip_at(UiContext& ui, const ChipSpec& spec, const Rect& rect, Role role) {
     const float mark = mark_room(ui, spec);
     const Laid laid = lay_text(ui, spec.name.label, type_of(spec), rect.w - 2 * kChoicePad - mark);
     const float left = rect.x + (rect.w - laid.width - mark) / 2;
-    if (spec.grade)
-        draw_grade_mark(*spec.grade, {left, rect.y, mark_side(ui), rect.h}, ui.paint(tone_of(*spec.grade)).ground,
-                        paint.text);
+    if (spec.grade) draw_sign(sign_of(*spec.grade), {left, rect.y, mark_side(ui), rect.h}, paint.text);
     draw_text(ui, laid, {left + mark, rect.y, laid.width + 1, rect.h},
               {paint.text, paint.ground, Align::left, true, press.id});
     return press.tapped;

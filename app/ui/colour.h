@@ -1,19 +1,9 @@
 // Colour arithmetic for the themes and their checks: contrast, colour blindness, difference. Pure; any thread.
 #pragma once
 
-#include <cstdint>
+#include "core/base/rgb.h"
 
 namespace cotter {
-
-struct Rgb {  // sRGB, 8 bits a channel
-    std::uint8_t r = 0, g = 0, b = 0;
-    bool operator==(const Rgb&) const = default;
-};
-
-// 0xRRGGBB as it stands in a design.
-[[nodiscard]] constexpr Rgb rgb(std::uint32_t hex) {
-    return {static_cast<std::uint8_t>(hex >> 16), static_cast<std::uint8_t>(hex >> 8), static_cast<std::uint8_t>(hex)};
-}
 
 // Relative luminance 0…1 and contrast ratio 1…21, as WCAG 2.2 defines them.
 [[nodiscard]] double luminance(Rgb colour);

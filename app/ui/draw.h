@@ -46,6 +46,7 @@ enum class Icon {
     back,
     next,
     undo,
+    redo,
     help,
     close,
     check,

@@ -6,7 +6,6 @@
 
 #include "app/ui/draw.h"
 #include "app/ui/text.h"
-#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
@@ -17,38 +16,35 @@ struct Field {
     ImDrawList& list;
     float unit;
     Point origin;
-    ImU32 fill, line;
+    ImU32 tint, ink;
 
     [[nodiscard]] ImVec2 at(const SignPoint& p) const { return {origin.x + p.x * unit, origin.y + p.y * unit}; }
 };
 
-void draw_circle(const Field& f, const SignPart& part) {
-    constexpr int kPieces = 24;
-    const ImVec2 middle = f.at(part.points[0]);
-    if (part.filled) f.list.AddCircleFilled(middle, part.radius * f.unit, f.fill, kPieces);
-    if (part.line > 0) f.list.AddCircle(middle, part.radius * f.unit, f.line, kPieces, part.line * f.unit);
-}
-
 void draw_part(const Field& f, const SignPart& part) {
-    if (part.radius > 0) return draw_circle(f, part);
     if (part.points.size() == 2)
-        return f.list.AddLine(f.at(part.points[0]), f.at(part.points[1]), f.line, part.line * f.unit);
-    std::array<ImVec2, 12> corners{};
+        return f.list.AddLine(f.at(part.points[0]), f.at(part.points[1]), f.ink, part.width * f.unit);
+    std::array<ImVec2, kMostSignPoints> corners{};
     int count = 0;
     for (const SignPoint& p : part.points) corners.at(static_cast<std::size_t>(count++)) = f.at(p);
-    if (part.filled) f.list.AddConvexPolyFilled(corners.data(), count, f.fill);
-    if (part.line > 0) f.list.AddPolyline(corners.data(), count, f.line, ImDrawFlags_Closed, part.line * f.unit);
+    if (part.ink == SignInk::line)
+        f.list.AddPolyline(corners.data(), count, f.ink, ImDrawFlags_Closed, part.width * f.unit);
+    else
+        f.list.AddConvexPolyFilled(corners.data(), count, part.ink == SignInk::tint ? f.tint : f.ink);
 }
 
 }  // namespace
 
-void draw_grade_mark(Grade grade, const Rect& box, Rgb fill, Rgb outline) {
+void draw_sign(Sign sign, const Rect& box, Rgb writing) {
     if (seen_part(box).empty()) return;
     const float unit = std::min(box.w, box.h) / kSignField;
     const float half = kSignField / 2 * unit;
-    const Field field{
-        *ImGui::GetWindowDrawList(), unit, {box.middle().x - half, box.middle().y - half}, ink(fill), ink(outline)};
-    for (const SignPart& part : parts_of(sign_of(grade))) draw_part(field, part);
+    const Field field{*ImGui::GetWindowDrawList(),
+                      unit,
+                      {box.middle().x - half, box.middle().y - half},
+                      ink(tint_of(sign)),
+                      ink(writing)};
+    for (const SignPart& part : parts_of(sign)) draw_part(field, part);
 }
 
 void grade_plate(UiContext& ui, Grade grade) {
@@ -57,7 +53,7 @@ void grade_plate(UiContext& ui, Grade grade) {
     const float mark = 24 * ui.sizes.type;
     const Rect rect = take_space(mark + word.width + 3 * Sizes::gap + 4, std::max(mark, word.height) + 2 * Sizes::gap);
     draw_plate(rect, {paint.ground, ui.paint(Tone::page).text, Sizes::edge, Sizes::cut, kPlateCuts});
-    draw_grade_mark(grade, {rect.x + Sizes::gap, rect.y, mark, rect.h}, paint.ground, paint.text);
+    draw_sign(sign_of(grade), {rect.x + Sizes::gap, rect.y, mark, rect.h}, paint.text);
     const Rect box{rect.x + mark + 2 * Sizes::gap, rect.y, word.width + 2, rect.h};
     draw_text(ui, word, box, {paint.text, paint.ground});
 }

@@ -1,9 +1,9 @@
-// The four grades as signs of our own, told apart by outline alone (core/base/sign.h), filled with the grade's colour.
-// For widgets, and for screens that put a mark beside their own things.
+// The signs of the grades and of the answer about towing (core/base/sign.h) on a screen. For widgets, and for screens
+// that put a sign beside their own things.
 #pragma once
 
 #include "app/ui/ui.h"
-#include "core/survey/words.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
@@ -12,10 +12,10 @@ namespace cotter {
     return kTones4[static_cast<int>(grade)];
 }
 
-// In the middle of `box`; `outline` must stand out from the ground the mark lies on.
-void draw_grade_mark(Grade grade, const Rect& box, Rgb fill, Rgb outline);
+// In the middle of `box`, as large as its shorter side; `writing`: the color of the text on the same ground.
+void draw_sign(Sign sign, const Rect& box, Rgb writing);
 
-// A plate with mark and word, as high as a line of text with some room; for findings and summaries. Not a target.
+// A plate with sign and word, as high as a line of text with some room; for findings and summaries. Not a target.
 void grade_plate(UiContext& ui, Grade grade);
 
 }  // namespace cotter

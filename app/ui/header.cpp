@@ -1,5 +1,5 @@
-// The header of a screen; see screen.h. Back on the left, undo and help on the right, the title between them, or below
-// them in the whole width when it would not fit.
+// The header of a screen; see screen.h. Back on the left, redo, undo and help on the right, the title between them, or
+// below them in the whole width when it would not fit.
 #include <algorithm>
 #include <cmath>
 
@@ -66,6 +66,10 @@ ScreenTap draw_keys(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
     if (spec.undo && icon_button_at(ui, {ui.words.undo, "undo"}, Icon::undo,
                                     {right - kKeySide, area.y, kKeySide, kKeySide}, spec.undo_enabled))
         tap = ScreenTap::undo;
+    if (spec.undo) right -= kKeySide + Sizes::gap;
+    if (spec.redo &&
+        icon_button_at(ui, {ui.words.redo, "redo"}, Icon::redo, {right - kKeySide, area.y, kKeySide, kKeySide}))
+        tap = ScreenTap::redo;
     if (tap == ScreenTap::none && spec.back && ui.take_back()) tap = ScreenTap::back;
     return tap;
 }
@@ -75,11 +79,11 @@ ScreenTap draw_keys(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
 HeaderAnswer header_bar(UiContext& ui, const HeaderSpec& spec, const Rect& area) {
     const float pad = Sizes::gap;
     const float left = spec.back ? kKeySide + Sizes::pad : Sizes::gap;
-    const float keys = static_cast<float>(spec.undo + spec.help) * (kKeySide + Sizes::gap);
+    const float keys = static_cast<float>(spec.redo + spec.undo + spec.help) * (kKeySide + Sizes::gap);
     const Rect inner{area.x + pad, area.y + pad, area.w - 2 * pad, 0};
     const Words beside = lay_words(ui, spec, inner.w - left - keys);
     const Words under = lay_words(ui, spec, inner.w - 2 * Sizes::gap);
-    const bool any_key = spec.back || spec.undo || spec.help;
+    const bool any_key = spec.back || spec.redo || spec.undo || spec.help;
     const bool below = any_key && (beside.title.lines.size() > 1 || kKeySide + 4 + under.height < beside.height);
     const Words& words = below ? under : beside;
     const float top = below ? kKeySide + 4 : 0;

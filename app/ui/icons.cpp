@@ -50,11 +50,13 @@ void draw_camera(Pen& pen) {
     pen.arc({12, 13}, 3.6F, 0, 2 * kPi);
 }
 
-void draw_undo(Pen& pen) {
-    pen.stroke({{9.5F, 3.5F}, {4.5F, 8.5F}, {9.5F, 13.5F}});
-    pen.stroke({{4.5F, 8.5F}, {14, 8.5F}});
-    pen.arc({14, 14}, 5.5F, -kPi / 2, kPi / 2);
-    pen.stroke({{14, 19.5F}, {8, 19.5F}});
+// An arrow that turns back; `way` -1 turns it forward again.
+void draw_undo(Pen& pen, float way) {
+    const auto x = [&](float left) { return 12 + way * (left - 12); };
+    pen.stroke({{x(9.5F), 3.5F}, {x(4.5F), 8.5F}, {x(9.5F), 13.5F}});
+    pen.stroke({{x(4.5F), 8.5F}, {x(14), 8.5F}});
+    pen.arc({x(14), 14}, 5.5F, way > 0 ? -kPi / 2 : kPi / 2, way > 0 ? kPi / 2 : kPi * 1.5F);
+    pen.stroke({{x(14), 19.5F}, {x(8), 19.5F}});
 }
 
 // A split pin: eye, two legs; bent apart when it is in.
@@ -100,7 +102,10 @@ void draw_icon(Icon icon, const Rect& box, Rgb colour) {
             pen.stroke({{9, 4}, {17, 12}, {9, 20}}, false, 3);
             break;
         case Icon::undo:
-            draw_undo(pen);
+            draw_undo(pen, 1);
+            break;
+        case Icon::redo:
+            draw_undo(pen, -1);
             break;
         case Icon::help:
             draw_help(pen);

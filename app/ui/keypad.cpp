@@ -170,25 +170,39 @@ void draw_skips(UiContext& ui, KeypadModel& model) {
         model.answer(*tapped == 0 ? Taken::not_measured : Taken::not_accessible);
 }
 
-std::vector<ActionSpec> actions(const UiContext& ui, const KeypadModel& model) {
-    std::vector<ActionSpec> out;
+// What each of the actions asks for beside them; `none` is the next point.
+struct Bar {
+    std::vector<ActionSpec> actions;
+    std::vector<KeypadAnswer> answers;
+
+    void add(ActionSpec action, KeypadAnswer answer) {
+        actions.push_back(std::move(action));
+        answers.push_back(answer);
+    }
+};
+
+Bar bar_of(const UiContext& ui, const KeypadModel& model) {
+    Bar bar;
     const bool last = model.point() + 1 >= model.points().size();
-    if (model.points().size() > 1 || model.spec().more_points)
-        out.push_back({{last ? ui.words.add_point : ui.words.next_point, "next"},
-                       Tone::quiet,
-                       Icon::none,
-                       model.can(next_point),
-                       false});
-    if (last && !model.spec().more_points) out.clear();
-    out.push_back({{ui.words.done, "done"}, Tone::strong, Icon::check, model.complete(), true});
-    return out;
+    const bool more = model.spec().more_points;
+    if (model.spec().may_remove)
+        bar.add({{ui.words.remove, "remove"}, Tone::danger, Icon::erase, true, false}, KeypadAnswer::removed);
+    if (last ? more : model.points().size() > 1)
+        bar.add({{last ? ui.words.add_point : ui.words.next_point, "next"},
+                 Tone::quiet,
+                 Icon::none,
+                 model.can(next_point),
+                 false},
+                KeypadAnswer::none);
+    bar.add({{ui.words.done, "done"}, Tone::strong, Icon::check, model.complete(), true}, KeypadAnswer::done);
+    return bar;
 }
 
 }  // namespace
 
 KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& model) {
-    const std::vector<ActionSpec> bar = actions(ui, model);
-    const SheetAnswer answer = sheet(ui, {std::string(key), model.spec().title, bar}, [&] {
+    const Bar bar = bar_of(ui, model);
+    const SheetAnswer answer = sheet(ui, {std::string(key), model.spec().title, bar.actions}, [&] {
         const Body made = [&] {
             draw_points(ui, model);
             draw_display(ui, model);
@@ -203,9 +217,9 @@ KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& mode
         made();
         keys();
     });
-    if (answer.action && *answer.action + 1 == bar.size()) return KeypadAnswer::done;
-    if (answer.action) model.press(next_point);
-    return answer.closed ? KeypadAnswer::closed : KeypadAnswer::none;
+    const KeypadAnswer asked = answer.action ? bar.answers[*answer.action] : KeypadAnswer::none;
+    if (answer.action && asked == KeypadAnswer::none) model.press(next_point);
+    return answer.closed ? KeypadAnswer::closed : asked;
 }
 
 }  // namespace cotter

@@ -6,10 +6,10 @@
 
 namespace cotter {
 
-enum class KeypadAnswer { none, done, closed };
+enum class KeypadAnswer { none, done, removed, closed };
 
 // Draws the keypad over the screen and lets it change `model`. `done` only when model.complete(); what was keyed is
-// in the model then. `closed`: the user went away from it.
+// in the model then. `removed`: what is kept is to go. `closed`: the user went away from it.
 KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& model);
 
 }  // namespace cotter

@@ -128,9 +128,7 @@ void draw_badge(UiContext& ui, const PhotoMark& mark, const Rect& area, const Re
     if (hits() || !inside(box, area)) return;  // its finding stands in the list below
     taken.push_back(box);
     draw_plate(box, {paint.ground, paint.text, Sizes::edge, 6, {true, false, true, false}});
-    if (mark.grade)
-        draw_grade_mark(*mark.grade, {box.x + 4, box.y + 2, side - 2, side}, ui.paint(tone_of(*mark.grade)).ground,
-                        paint.text);
+    if (mark.grade) draw_sign(sign_of(*mark.grade), {box.x + 4, box.y + 2, side - 2, side}, paint.text);
     draw_text(ui, laid, {box.x + side + 4, box.y, laid.width + 2, box.h}, {paint.text, paint.ground});
 }
 

@@ -19,6 +19,7 @@ namespace cotter {
 namespace {
 
 constexpr float kMostNut = 76;
+constexpr float kTick = 20;
 constexpr float kApart = 10;  // a little more than the least gap
 
 Point on_circle(const Point& middle, float radius, int index, int nuts) {
@@ -64,28 +65,35 @@ void fill_hexagon(ImDrawList& list, const Point& middle, float radius, Rgb colou
     }
 }
 
-void draw_nut(UiContext& ui, int nut, const Rect& rect, const Press& press, bool clicked, bool next) {
+struct NutLook {
+    bool clicked = false, next = false, finished = false;
+};
+
+void draw_nut(UiContext& ui, int nut, const Rect& rect, const Press& press, const NutLook& look) {
     ImDrawList& list = *ImGui::GetWindowDrawList();
-    const Paint& paint = ui.paint(next ? Tone::strong : clicked ? Tone::chosen : Tone::plate);
+    const Paint& paint = ui.paint(look.next ? Tone::strong : look.clicked ? Tone::chosen : Tone::plate);
     const float radius = rect.w / 2;
     const ImVec2 middle = vec(rect.middle());
     fill_hexagon(list, rect.middle(), radius, paint.ground);
     list.AddNgon(middle, radius - 1, ink(paint.edge), 6, press.held ? 5.0F : 2.5F);
-    if (clicked)  // the stripe of paint over nut and stud
+    if (look.finished)  // the stripe of paint over nut and stud
         list.AddLine({middle.x - radius * 0.8F, middle.y + radius * 0.55F},
                      {middle.x + radius * 0.8F, middle.y + radius * 0.55F}, ink(ui.theme.witness), 5);
+    else if (look.clicked)
+        draw_icon(Icon::check, {middle.x - kTick / 2, middle.y + radius * 0.3F, kTick, kTick}, paint.text);
     if (press.focused) draw_ring(rect, ui.theme.witness);
     const std::string text = fmt::format("{}", nut);
     const float side = rect.w * 0.66F;
     const Laid laid = lay_text(ui, text, ui.sizes.type > 1 ? Type::bold : Type::title, side);
-    draw_text(ui, laid, {rect.middle().x - side / 2, rect.y + 2, side, rect.h - 4},
+    // Above the tick, as far as there is room.
+    const float up = look.clicked && !look.finished ? std::clamp(rect.h - 4 - laid.height, 0.0F, 14.0F) : 0;
+    draw_text(ui, laid, {rect.middle().x - side / 2, rect.y + 2, side, rect.h - 4 - up},
               {paint.text, paint.ground, Align::middle, true, press.id});
 }
 
 void draw_middle(UiContext& ui, const NutRingSpec& spec, const Point& middle, float room_there) {
     const Paint& page = ui.paint(Tone::page);
-    const bool figure = !spec.middle.empty() && spec.middle.front() >= '0' && spec.middle.front() <= '9';
-    const Laid big = lay_text(ui, spec.middle, figure ? Type::figures : Type::title, room_there);
+    const Laid big = lay_text(ui, spec.middle, Type::title, room_there);
     const Laid small = lay_text(ui, spec.under, Type::small, room_there);
     const float height = big.height + small.height;
     const Rect top{middle.x - room_there / 2, middle.y - height / 2, room_there, big.height};
@@ -115,7 +123,7 @@ std::optional<int> nut_ring(UiContext& ui, std::string_view key, const NutRingSp
                                         clicked            ? "clicked"
                                         : nut == spec.next ? "next"
                                                            : ""});
-        draw_nut(ui, nut, rect, press, clicked, nut == spec.next);
+        draw_nut(ui, nut, rect, press, {clicked, nut == spec.next, clicked && spec.finished});
         if (press.tapped) tapped = nut;
     }
     const float inner = 2 * (ring.radius - ring.nut / 2) - 24;

@@ -15,7 +15,8 @@ struct NutRingSpec {
     int next = 0;              // 0: none
     std::string middle;        // in the middle: the next one's number, a check
     std::string under;         // below it
-    float most = 380;          // dp, the ring's diameter at most
+    bool finished = false;  // the joint is: nuts get the stripe of paint, which says that none is to be touched again
+    float most = 380;       // dp, the ring's diameter at most
 };
 
 // Round targets, labelled "Nut 3". Gives the tapped one.

@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 
 #include "app/ui/button.h"
+#include "app/ui/grade_mark.h"
 #include "app/ui/press.h"
 #include "app/ui/text.h"
 
@@ -22,16 +23,21 @@ void words(UiContext& ui, std::string_view text, Type type, Rgb colour) {
     draw_text(ui, laid, rect, {colour, ui.paint(Tone::page).ground, Align::left, false, 0});
 }
 
-void box_of_words(UiContext& ui, std::string_view title, std::string_view text, const Paint& paint, bool hatched) {
+void box_of_words(UiContext& ui, std::string_view title, std::string_view text, const Paint& paint, bool hatched,
+                  std::optional<Sign> sign = {}) {
     const float left = hatched ? 14 + Sizes::pad : Sizes::pad + 4;
     const float width = room() - left - Sizes::pad;
-    const Laid head = lay_text(ui, title, Type::bold, width);
+    const float side = sign ? 44 * std::min(ui.sizes.type, 1.5F) : 0;
+    const float beside = sign ? side + 12 : 0;
+    const Laid head = lay_text(ui, title, Type::bold, width - beside);
     const Laid body = lay_text(ui, text, Type::body, width);
-    const Rect rect = take_space(room(), head.height + body.height + 4 + 2 * 14);
+    const float head_high = std::max(head.height, side);
+    const Rect rect = take_space(room(), head_high + body.height + 4 + 2 * 14);
     draw_plate(rect, {paint.ground, paint.edge, Sizes::edge, 0, kNoCuts});
     if (hatched) draw_hatch({rect.x + 2, rect.y + 2, 14, rect.h - 4}, paint.text);
-    const Rect inner{rect.x + left, rect.y + 14, width, head.height};
-    draw_text(ui, head, inner, {paint.text, paint.ground});
+    const Rect inner{rect.x + left, rect.y + 14, width, head_high};
+    if (sign) draw_sign(*sign, {inner.x, inner.y, side, inner.h}, paint.text);
+    draw_text(ui, head, {inner.x + beside, inner.y, width - beside, inner.h}, {paint.text, paint.ground});
     draw_text(ui, body, {inner.x, inner.bottom() + 4, width, body.height}, {paint.text, paint.ground});
 }
 
@@ -79,6 +85,28 @@ void caution(UiContext& ui, std::string_view title, std::string_view text) {
 
 void remark(UiContext& ui, std::string_view title, std::string_view text) {
     box_of_words(ui, title, text, ui.paint(Tone::plate), false);
+}
+
+void big_figure(UiContext& ui, const FigureSpec& spec) {
+    const Paint& paint = ui.paint(Tone::plate);
+    const float width = room() - 2 * Sizes::pad;
+    const Laid title = lay_text(ui, spec.title, Type::bold, width);
+    const Laid unit = lay_text(ui, spec.unit, Type::title, width / 2);
+    const Laid number = lay_text(ui, spec.number, Type::figures, width - unit.width - Sizes::gap);
+    const Laid under = lay_text(ui, spec.under, Type::body, width);
+    const float below = spec.under.empty() ? 0 : under.height;
+    const Rect rect = take_space(room(), title.height + number.height + below + 2 * 10);
+    draw_plate(rect, {paint.ground, paint.text, Sizes::edge, Sizes::cut, kPlateCuts});
+    Rect at{rect.x + Sizes::pad, rect.y + 10, width, title.height};
+    draw_text(ui, title, at, {paint.text, paint.ground});
+    at = {at.x, at.bottom(), number.width + 1, number.height};
+    draw_text(ui, number, at, {paint.text, paint.ground});
+    draw_text(ui, unit, {at.right() + Sizes::gap, at.y, unit.width + 1, at.h}, {paint.text, paint.ground});
+    draw_text(ui, under, {at.x, at.bottom(), width, below}, {paint.text, paint.ground});
+}
+
+void answer_box(UiContext& ui, Sign sign, std::string_view title, std::string_view text, bool stop) {
+    box_of_words(ui, title, text, ui.paint(stop ? Tone::caution : Tone::plate), stop, sign);
 }
 
 bool empty_state(UiContext& ui, std::string_view title, std::string_view text, const Name& action) {

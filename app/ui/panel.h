@@ -3,6 +3,7 @@
 
 #include "app/ui/scroll.h"
 #include "app/ui/ui.h"
+#include "core/base/sign.h"
 
 namespace cotter {
 
@@ -14,6 +15,18 @@ void space(float dp);
 void caution(UiContext& ui, std::string_view title, std::string_view text);
 // The same form without the hatching, for what is worth knowing: a limit to confirm, a guess to check.
 void remark(UiContext& ui, std::string_view title, std::string_view text);
+
+// The number that a page is about, larger than any other on it.
+struct FigureSpec {
+    std::string title;   // "Pass 2 of 4: set the wrench to"
+    std::string number;  // "106.7"
+    std::string unit;    // "lb-ft"
+    std::string under;   // "120 lb-ft at the nut"; empty: nothing
+};
+void big_figure(UiContext& ui, const FigureSpec& spec);
+
+// The answer about towing with its sign; `stop`: hatched, as a danger is.
+void answer_box(UiContext& ui, Sign sign, std::string_view title, std::string_view text, bool stop);
 
 // A list with nothing in it: what would be here, and how to begin. True when the action was tapped.
 bool empty_state(UiContext& ui, std::string_view title, std::string_view text, const Name& action);

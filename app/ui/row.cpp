@@ -29,7 +29,7 @@ float sum_of_lines(const RowSpec& spec, const Plan& plan) {
 
 Plan plan_row(const UiContext& ui, const Name& name, const RowSpec& spec, float width) {
     Plan plan;
-    plan.mark = spec.grade || spec.icon != Icon::none ? 28 * std::min(ui.sizes.type, 1.5F) : 0;
+    plan.mark = spec.grade || spec.answer || spec.icon != Icon::none ? 28 * std::min(ui.sizes.type, 1.5F) : 0;
     plan.text_x = Sizes::pad + (plan.mark > 0 ? plan.mark + 12 : 0);
     const float free = width - plan.text_x - Sizes::pad - (spec.leads_on ? 24 + Sizes::gap : 0);
     const float value = spec.value.empty() ? 0 : text_width(ui, spec.value, Type::bold);
@@ -44,8 +44,10 @@ Plan plan_row(const UiContext& ui, const Name& name, const RowSpec& spec, float 
 }
 
 void draw_mark(const UiContext& ui, const RowSpec& spec, const Rect& box, const Paint& paint) {
-    if (spec.grade)
-        draw_grade_mark(*spec.grade, box, ui.paint(tone_of(*spec.grade)).ground, paint.text);
+    if (spec.answer)
+        draw_sign(*spec.answer, box, paint.text);
+    else if (spec.grade)
+        draw_sign(sign_of(*spec.grade), box, paint.text);
     else if (spec.icon != Icon::none)
         draw_icon(spec.icon, box, paint.text);
 }

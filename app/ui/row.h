@@ -14,8 +14,9 @@ struct RowSpec {
     std::string under;  // a second line
     std::string value;  // on the right, or below when there is no room
     std::optional<Grade> grade;
-    Icon icon = Icon::none;  // on the left, where there is no grade
-    bool leads_on = true;    // shows the arrow
+    std::optional<Sign> answer;  // about towing, in a grade's place
+    Icon icon = Icon::none;      // on the left, where there is no sign
+    bool leads_on = true;        // shows the arrow
     bool chosen = false;
     bool enabled = true;
 };

@@ -21,6 +21,7 @@ struct HeaderSpec {
     bool back = true;
     bool undo = false;  // the button is there
     bool undo_enabled = false;
+    bool redo = false;  // the button is there: only while something can be done again
     bool help = false;
 };
 
@@ -45,7 +46,7 @@ struct ScreenSpec {
     bool wide = false;  // a desk: content takes the whole width instead of one column
 };
 
-enum class ScreenTap { none, back, undo, help, toast, action };
+enum class ScreenTap { none, back, undo, redo, help, toast, action };
 
 struct ScreenAnswer {
     ScreenTap tap = ScreenTap::none;  // the system's back key counts as back

@@ -227,8 +227,8 @@ private:
             Rect box{x + kCellPad, at.y, widths_[c] - 2 * kCellPad, at.h};
             x += widths_[c];
             if (cell.grade) {
-                draw_grade_mark(*cell.grade, {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide},
-                                ui_.paint(tone_of(*cell.grade)).ground, paint.text);
+                draw_sign(sign_of(*cell.grade), {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide},
+                          paint.text);
                 box.x += kMarkSide + kMarkGap;
                 box.w -= kMarkSide + kMarkGap;
             }

@@ -1,16 +1,18 @@
 // See theme.h. tests/app/theme_test.cpp holds every pair to its contrast, for usual and colour-blind eyes.
 #include "app/ui/theme.h"
 
+#include "core/base/sign.h"
+
 namespace cotter {
 
 namespace {
 
-// The grades are the same in both looks, so that one learns them once. Lightness alone sets neighbours apart:
-// deep blue, light yellow, mid coral, darkest crimson.
-constexpr Paint kServiceable{rgb(0x00566E), rgb(0xFFFFFF), rgb(0x00566E)};
-constexpr Paint kWatch{rgb(0xFFE45C), rgb(0x14201F), rgb(0x5C4700)};
-constexpr Paint kRepair{rgb(0xEE8268), rgb(0x160C05), rgb(0x7A2E00)};
-constexpr Paint kDoNotTow{rgb(0x6E0024), rgb(0xFFFFFF), rgb(0x6E0024)};
+// The grades are the same in both looks, so that one learns them once: the colors of their signs, which get darker
+// with gravity.
+constexpr Paint kServiceable{tint_of(Sign::whole), rgb(0x13201F), rgb(0x13201F)};
+constexpr Paint kWatch{tint_of(Sign::chipped), rgb(0x14201F), rgb(0x5C4700)};
+constexpr Paint kRepair{tint_of(Sign::sheared), rgb(0x160C05), rgb(0x7A2E00)};
+constexpr Paint kDoNotTow{tint_of(Sign::shattered), rgb(0xFFFFFF), tint_of(Sign::shattered)};
 
 constexpr Theme kSun{
     ThemeKind::sun,

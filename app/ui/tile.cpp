@@ -74,8 +74,7 @@ bool tile(UiContext& ui, const TileSpec& spec, const Rect& rect, const Grid& gri
     float y = rect.bottom() - kTilePad - words.height;
     const float mark = mark_room(ui, spec);
     if (spec.grade)
-        draw_grade_mark(*spec.grade, {rect.x + kTilePad, y, mark - Sizes::gap, words.label.height},
-                        ui.paint(tone_of(*spec.grade)).ground, paint.text);
+        draw_sign(sign_of(*spec.grade), {rect.x + kTilePad, y, mark - Sizes::gap, words.label.height}, paint.text);
     const float width = rect.w - 2 * kTilePad;
     draw_text(ui, words.label, {rect.x + kTilePad + mark, y, width - mark, words.label.height},
               {paint.text, paint.ground, Align::left, true, press.id});

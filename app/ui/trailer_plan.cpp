@@ -49,7 +49,7 @@ void draw_marks(const UiContext& ui, const PlanTile& tile, const Rect& rect, con
     const float side = mark_side(ui);
     const Rect box{rect.right() - kPlanPad - side, rect.y + kPlanPad, side, side};
     if (tile.grade)
-        draw_grade_mark(*tile.grade, box, ui.paint(tone_of(*tile.grade)).ground, paint.text);
+        draw_sign(sign_of(*tile.grade), box, paint.text);
     else if (tile.icon != Icon::none)
         draw_icon(tile.icon, box, paint.text);
 }

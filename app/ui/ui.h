@@ -58,11 +58,13 @@ struct Faces {
 
 // The widgets' own words, in the user's language.
 struct UiWords {
-    std::string back = "Back", undo = "Undo", help = "Help", close = "Close", cancel = "Cancel", done = "Done";
+    std::string back = "Back", undo = "Undo", redo = "Redo", help = "Help", close = "Close", cancel = "Cancel",
+                done = "Done";
     std::string on = "on", off = "off";
-    std::string not_measured = "Not measured", not_accessible = "Not accessible",
-                not_known = "Not known", next_point = "Next point";
-    std::string add_point = "Add a point", erase = "Erase", sign = "Sign", least = "least", spread = "spread";
+    std::string not_measured = "Not measured", not_accessible = "Not accessible", not_known = "Not known",
+                next_point = "Next point";
+    std::string add_point = "Add a point", erase = "Erase", remove = "Remove", sign = "Sign", least = "least",
+                spread = "spread";
     std::string and_part = "and";  // between a whole number and its fraction
 };
 

@@ -36,23 +36,36 @@ void weigh_readings(const Session& session, AdviceView& out) {
     }
 }
 
+// Who looks from outside sees one side only; 'show it to a shop' says whether that is for a repair or for a look.
+Sign sign_of(TowWord word, const Session& session) {
+    if (word == TowWord::do_not_tow) return Sign::shattered_on_road;
+    if (word == TowWord::tow) return Sign::shaded_on_road;
+    const auto findings = session.job().all<Finding>();
+    const bool repair = session.summary().towing == Towing::after_repair ||
+                        std::any_of(findings.begin(), findings.end(), [](const Finding& f) {
+                            return f.grade == Grade::repair && f.outcome != Outcome::repaired;
+                        });
+    return repair ? Sign::sheared_on_road : Sign::fading_on_road;
+}
+
 std::string_view title_of(TowWord word) {
     switch (word) {
         case TowWord::tow:
-            return "Tow it";
+            return "Nothing found in what was looked at";
         case TowWord::show_to_shop:
-            return "Show it to a shop before towing";
+            return "Have a mechanic look at it before you tow";
         case TowWord::do_not_tow:
             break;
     }
-    return "Do not tow it";
+    return "Do not tow";
 }
 
 }  // namespace
 
 AdviceView advice_view(const Session& session) {
     const TowAdvice advice = tow_advice(session.work_book(), session.job());
-    AdviceView out{advice.word, {}, {}};
+    AdviceView out;
+    out.word = advice.word;
     for (const std::string& reason : advice.reasons)
         out.reasons.push_back(upper_first(in_words(reason, session.settings().sides)));
     const bool all_well = out.word == TowWord::tow;
@@ -60,6 +73,7 @@ AdviceView advice_view(const Session& session) {
     // "All points were looked at and nothing was found" is no reason for another word.
     if (all_well && out.word != TowWord::tow) out.reasons.pop_back();
     out.title = title_of(out.word);
+    out.sign = sign_of(out.word, session);
     return out;
 }
 

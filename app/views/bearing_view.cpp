@@ -7,7 +7,7 @@
 #include <fmt/format.h>
 
 #include "app/views/plan_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 
 namespace cotter {
 

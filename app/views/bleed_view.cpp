@@ -88,6 +88,20 @@ void fill_order(BleedView& view, const Job& job, SideWords sides) {
     view.done = std::none_of(view.remarks.begin(), view.remarks.end(), [](const BleedRemark& r) { return r.blocks; });
 }
 
+std::string ran_words(const BleedCount& count) {
+    return fmt::format("{}, {}", count.clear ? "clear" : "dark or dirty",
+                       count.bubbles ? "still bubbles" : "no bubbles");
+}
+
+void fill_rounds(BleedView& view, const Job& job, SideWords sides) {
+    for (const BleedCount& count : job.all<BleedCount>()) {
+        RoundRow row{count.id, place_words(count.place, sides), count.drawn.text(), upper_first(ran_words(count))};
+        if (!count.fluid.empty()) row.under += ", " + count.fluid;
+        row.under += ", " + clock_words(count.at);
+        view.rounds.insert(view.rounds.begin(), std::move(row));
+    }
+}
+
 std::string millilitres(double cubic_metres) {
     return fmt::format("{}", std::lround(cubic_metres * 1e6));
 }
@@ -120,6 +134,7 @@ BleedView bleed_view(const Session& session) {
     view.holds = holds_words(view.route);
     fill_ends(view, job, sides);
     fill_order(view, job, sides);
+    fill_rounds(view, job, sides);
     const auto name_fluid = [&](const std::string& name) {
         if (!name.empty() && std::find(view.fluids.begin(), view.fluids.end(), name) == view.fluids.end())
             view.fluids.push_back(name);

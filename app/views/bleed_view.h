@@ -32,6 +32,14 @@ struct BleedRow {
     bool clean = false;
 };
 
+// One round that was counted.
+struct RoundRow {
+    Id<BleedCount> id;
+    std::string label;  // "Axle 2, right"
+    std::string value;  // "160 mL"
+    std::string under;  // "clear, still bubbles, DOT 4, 14:05"
+};
+
 struct BleedView {
     Chrome chrome;
     PipeRoute route;                // a nil id: not in the job yet
@@ -39,6 +47,7 @@ struct BleedView {
     std::vector<PipeEnd> from, to;  // that a further pipe may have; no `to`: every corner is reached
     std::vector<BleedRow> order;    // empty: `no_order` says why
     std::string no_order;
+    std::vector<RoundRow> rounds;  // as they were counted, the last one first
     std::vector<BleedRemark> remarks;
     bool done = false;                                // every corner has run clear, as the order wants
     std::optional<std::size_t> next;                  // in the order

@@ -11,6 +11,7 @@ Chrome chrome_of(const Session& session, std::string title, std::string under) {
     out.under = std::move(under);
     out.has_job = session.has_job();
     out.undo_enabled = session.can_undo();
+    out.can_redo = session.has_job() && session.can_redo();
     const std::string& trouble = session.not_saved().empty() ? session.keeping_trouble() : session.not_saved();
     if (!trouble.empty()) {
         out.saved = "not saved: " + trouble;

@@ -14,6 +14,7 @@ struct Chrome {
     std::string saved;
     bool saved_ok = true;
     bool undo_enabled = false;
+    bool can_redo = false;
     std::string toast;
     bool toast_undo = false;
     bool has_job = false;

@@ -7,9 +7,10 @@
 #include <fmt/format.h>
 
 #include "app/views/plan_view.h"
-#include "app/views/slots_wanted.h"
 #include "app/views/work_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/asked.h"
+#include "core/work/torque_check.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -30,21 +31,15 @@ ShotTile tile_of(const Job& job, const Shot& shot) {
             shot.photo.sha256, worst_on(job, shot.id)};
 }
 
-// What can be photographed and measured with the wheel on and the hub closed: an owner is asked for nothing else.
-bool asked_of_owner(Slot slot) {
-    using enum Slot;
-    constexpr std::array kClosed{caliper, lining, rotor_face, rotor_edge, guide_pin, bearing, spindle, seal_side};
-    return slot != Slot::brake && std::find(kClosed.begin(), kClosed.end(), slot) == kClosed.end();
-}
-bool asked_of_owner(std::string_view what) {
-    constexpr std::array kOpen{what::tread_depth, what::pressure_cold, what::hub_temperature, what::run_total,
-                               what::run_since};
-    return std::find(kOpen.begin(), kOpen.end(), what) != kOpen.end();
+// An owner is asked for nothing but what shows from outside.
+template <class Wanted>
+void leave_to_mechanic(std::vector<Wanted>& wanted, bool owner) {
+    if (owner) std::erase_if(wanted, [](const Wanted& w) { return w.reach != Reach::outside; });
 }
 
 std::vector<ShotTile> tiles_at(const Job& job, const Place& place, Stage stage, bool owner) {
-    std::vector<Slot> slots = slots_wanted(job.only<Trailer>(), place, stage);
-    if (owner) std::erase_if(slots, [](Slot slot) { return !asked_of_owner(slot); });
+    std::vector<WantedSlot> slots = slots_wanted(layout_of(job), place, stage);
+    leave_to_mechanic(slots, owner);
     std::vector<ShotTile> out;
     const auto add_taken = [&](Slot slot) {
         const std::size_t before = out.size();
@@ -53,10 +48,14 @@ std::vector<ShotTile> tiles_at(const Job& job, const Place& place, Stage stage, 
                 out.push_back(tile_of(job, shot));
         return out.size() > before;
     };
-    for (const Slot slot : slots)
-        if (!add_taken(slot)) out.push_back({slot, upper_first(name_of(slot)), "missing", {}, {}, {}});
-    for (std::size_t s = 0; s < names(Slot{}).size(); ++s)
-        if (std::find(slots.begin(), slots.end(), static_cast<Slot>(s)) == slots.end()) add_taken(static_cast<Slot>(s));
+    for (const WantedSlot& w : slots)
+        if (!add_taken(w.slot))
+            out.push_back({w.slot, upper_first(name_of(w.slot)), w.missing ? "missing" : "if opened", {}, {}, {}});
+    for (std::size_t s = 0; s < names(Slot{}).size(); ++s) {
+        const auto slot = static_cast<Slot>(s);
+        if (std::none_of(slots.begin(), slots.end(), [&](const WantedSlot& w) { return w.slot == slot; }))
+            add_taken(slot);
+    }
     return out;
 }
 
@@ -71,6 +70,7 @@ FindingRow row_of(const Job& job, const Finding& f) {
     row.grade = f.grade;
     row.outcome = f.outcome;
     row.outcome_note = f.outcome_note;
+    row.draft = draft_of_finding(f, {});
     row.under =
         f.outcome == Outcome::open ? joined(f.todo, f.note) : joined(std::string(name_of(f.outcome)), f.outcome_note);
     for (const Tag& tag : job.all<Tag>())
@@ -82,16 +82,16 @@ std::string wheel_words(const Place& place) {
     return place.wheel == Wheel::only ? "" : fmt::format(", {} wheel", name_of(place.wheel));
 }
 
-ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Stage stage) {
+ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Stage stage, bool missing) {
     ReadingRow row;
     row.what = what;
     row.place = place;
     row.draft = begin_reading(job, what, place, stage);
-    row.label = upper_first(what) + wheel_words(place);
+    row.label = reading_title(what, place) + wheel_words(place);
     const Reading* there = find_reading(job, what, place, stage);
     const Reading* before = stage == Stage::after ? find_reading(job, what, place, Stage::before) : nullptr;
     row.there = there != nullptr;
-    row.value = there == nullptr ? "not yet" : reading_words(*there);
+    row.value = there != nullptr ? reading_words(*there) : missing ? "not yet" : "if needed";
     if (before != nullptr)
         row.under = "before the work: " + reading_words(*before);
     else if (there != nullptr)
@@ -105,24 +105,25 @@ std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage st
         return std::any_of(out.begin(), out.end(),
                            [&](const ReadingRow& row) { return row.what == r.what && row.place == r.place; });
     };
-    for (const WantedReading& wanted : readings_wanted(job.only<Trailer>(), place))
-        if (!owner || asked_of_owner(wanted.kind->what))
-            out.push_back(row_of(job, wanted.kind->what, wanted.place, stage));
+    std::vector<WantedReading> wanted = readings_wanted(layout_of(job), place);
+    leave_to_mechanic(wanted, owner);
+    for (const WantedReading& w : wanted) out.push_back(row_of(job, w.spec->name, w.place, stage, w.missing));
     for (const Reading& r : job.all<Reading>())
-        if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(job, r.what, r.place, stage));
+        if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(job, r.what, r.place, stage, false));
     return out;
 }
 
-WorkRow row_of(const Torque& t) {
+WorkRow row_of(const Torque& recorded) {
+    const Torque t = in_present_form(recorded);
     WorkRow row{t.id.text(), upper_first(t.joint), {}, t.wrench, false};
     const int clicked = t.passes.empty() ? 0 : static_cast<int>(t.passes.back().tightened.size());
-    row.done = !t.passes.empty() && clicked >= t.fasteners;
+    row.done = proves_torque(check_torque(t));
     if (t.taken != Taken::measured)
         row.value = fmt::format("{}: {}", name_of(t.taken), t.reason);
     else if (t.passes.empty())
         row.value = "not yet";
     else
-        row.value = fmt::format("{} of {} at {}", clicked, t.fasteners, t.passes.back().setting.text());
+        row.value = fmt::format("{} of {} at {}", clicked, t.fasteners, at_nut(t.passes.back()).text());
     return row;
 }
 
@@ -202,6 +203,9 @@ CornerView corner_view(const Session& session) {
     view.drafts = session.drafts();
     if (view.drafts.reading && at_place(view.drafts.reading->place, place))
         view.entry = reading_entry(job, *view.drafts.reading);
+    if (const auto& draft = view.drafts.finding; draft && draft->shot.empty())
+        for (const FindingRow& row : view.findings)
+            if (row.id == draft->id) view.finding = finding_entry(session, *draft, Slot::other);
     return view;
 }
 

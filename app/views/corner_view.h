@@ -5,6 +5,7 @@
 #include <optional>
 
 #include "app/views/chrome.h"
+#include "app/views/photo_view.h"
 #include "app/views/reading_view.h"
 
 namespace cotter {
@@ -27,6 +28,7 @@ struct FindingRow {
     Grade grade = Grade::watch;
     Outcome outcome = Outcome::open;
     std::string outcome_note;
+    FindingDraft draft;  // to change it
 };
 
 struct ReadingRow {
@@ -46,6 +48,7 @@ struct WorkRow {
     std::string value;
     std::string under;
     bool done = false;
+    std::optional<Grade> worst{};  // of what its questions found, until it is repaired
 };
 
 struct CornerView {
@@ -61,7 +64,8 @@ struct CornerView {
     std::optional<Place> previous, next;  // of the same kind, round the trailer
     std::string next_label;               // "Axle 1, right"
     Drafts drafts;
-    std::optional<ReadingEntry> entry;  // begun here and not yet handed in
+    std::optional<ReadingEntry> entry;    // begun here and not yet handed in
+    std::optional<FindingEntry> finding;  // a finding of this place that is being changed
 };
 
 [[nodiscard]] CornerView corner_view(const Session& session);

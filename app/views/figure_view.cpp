@@ -6,8 +6,8 @@
 #include <fmt/format.h>
 
 #include "app/views/plan_view.h"
-#include "app/views/reading_kinds.h"
 #include "core/judge/judge_words.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 
@@ -33,8 +33,8 @@ MakerLimit begun(const Session& session, const Route& route) {
         if (const MakerLimit* there = session.job().find(Id<MakerLimit>{*id})) return *there;
     MakerLimit figure;
     figure.what = route.record;
-    const ReadingKind* kind = reading_kind(figure.what);
-    figure.value.unit = kind != nullptr && !kind->units.empty() ? std::string(kind->units[0].ucum) : "mm";
+    const ReadingSpec* spec = reading_spec(figure.what);
+    figure.value.unit = spec != nullptr && !spec->units.empty() ? std::string(spec->units[0].ucum) : "mm";
     if (const Limit* limit = limit_named(session, route.record)) {
         figure.what = limit->what;
         figure.bound = limit->bound;
@@ -55,8 +55,8 @@ KeypadSpec keypad_of(const MakerLimit& figure) {
     };
     const Unit* unit = find_unit(figure.value.unit);
     const bool length = unit != nullptr && unit->quantity == Quantity::length;
-    if (const ReadingKind* kind = reading_kind(figure.what))
-        for (const UnitStep& u : kind->units) offer(u.ucum);
+    if (const ReadingSpec* reading = reading_spec(figure.what))
+        for (const UnitStep& u : reading->units) offer(u.ucum);
     else if (length)
         for (const std::string_view ucum : {"mm", "[in_i]"}) offer(ucum);
     spec.fractions = length;

@@ -50,7 +50,8 @@ inline constexpr ComponentRow kComponentTable[] = {
      "journals smooth",
      "ask the axle maker: sleeve, stub or axle|polish the seal land or fit a sleeve"},
     {"hub",
-     "cracked|cup spins in its bore|flange runs out|rust under the flange|stud hole worn|oil thrown over the wheel",
+     "cracked|cup spins in its bore|flange runs out|rust under the flange|stud hole worn|oil thrown over the wheel|"
+     "grease thrown over the wheel",
      "replace the hub|open the hub, renew the seal"},
     {"rotor",
      "heat checks|crack to the edge|scored in rings|worn lip at the edge|under its discard size|thickness varies|"
@@ -115,7 +116,8 @@ inline constexpr ComponentRow kComponentTable[] = {
 
 struct SlotRow {
     Slot slot;
-    // "component:defect=g", the most frequent first, at most 10. g is the grade that it usually deserves: s
+    // "component:defect=g", the most frequent first; those that the trailer cannot have are left out, and at most
+    // kMostUsual are offered. g is the grade that it usually deserves: s
     // serviceable, w watch, r repair, d do not tow: what fails the law's limits or may lose a wheel or a brake. Whoever
     // looks decides.
     std::string_view usual;
@@ -130,15 +132,19 @@ inline constexpr SlotRow kSlotTable[] = {
      "data plate:missing=r"},
     {Slot::wheel_on,
      "wheel nuts:rust trail: has been loose=r|wheel nuts:one missing=d|wheel nuts:loose=d|"
-     "hub:oil thrown over the wheel=r|hub cap:oil mist=w|tyre:one shoulder worn=r|tyre:low or flat=d|"
+     "hub:oil thrown over the wheel=r|hub:grease thrown over the wheel=r|hub cap:oil mist=w|tyre:one shoulder "
+     "worn=r|tyre:low or flat=d|"
      "wheel:cracked=d|wheel stud:broken=d|wheel:no defect in view=s"},
     {Slot::cap,
      "hub oil:below the line=r|hub oil:milky: water in it=r|hub oil:at the line=s|hub cap:window cloudy=w|"
      "hub cap:cracked=r|hub cap:gasket weeps=r|hub oil:black or burnt=r|hub oil:metal flakes=d|"
-     "grease cap:dented=w|hub cap:plug missing=r"},
+     "grease cap:dented=w|grease cap:loose=r|grease cap:missing=r|hub grease:water in it=r|hub grease:dried out=r|"
+     "hub cap:plug missing=r"},
     {Slot::brake,
      "rotor:heat checks=r|rotor:scored in rings=r|caliper:rusted=w|caliper:leaks=d|pads:thin=r|"
-     "pads:oil or grease on them=r|caliper:oil on it=r|brake hose:chafed=r|shoes:lining thin=r|drum:scored=r"},
+     "pads:oil or grease on them=r|caliper:oil on it=r|brake hose:chafed=r|shoes:lining thin=r|drum:scored=r|"
+     "shoes:oil or grease on them=r|brake hardware:spring missing=d|brake magnet:worn to the indicator=r|"
+     "brake hardware:adjuster seized=r|drum:cracked=d"},
     {Slot::rotor_face,
      "rotor:heat checks=r|rotor:scored in rings=r|rotor:surface rust=w|rotor:crack to the edge=d|"
      "rotor:hot spots=w|rotor:pitted by rust=r|rotor:under its discard size=d|drum:scored=r|rotor:in order=s"},
@@ -148,7 +154,8 @@ inline constexpr SlotRow kSlotTable[] = {
     {Slot::lining,
      "pads:thin=r|pads:thin and tapered=r|pads:inner and outer differ=r|pads:cracked=r|"
      "pads:oil or grease on them=r|pads:glazed=w|shoes:lining thin=r|shoes:uneven left and right=w|"
-     "pads:in order=s"},
+     "pads:in order=s|shoes:oil or grease on them=r|shoes:tapered=w|shoes:loose from the shoe=d|shoes:glazed=w|"
+     "shoes:in order=s"},
     {Slot::guide_pin,
      "guide pin:dry=r|guide pin:grooved=r|guide pin:rusted=r|guide pin:bent=r|guide pin:boot missing=r|"
      "bracket bolts:loose=d|caliper:slide seized=r"},
@@ -190,7 +197,7 @@ inline constexpr SlotRow kSlotTable[] = {
     {Slot::springs,
      "spring:leaf broken=d|spring:leaf displaced=d|spring:sagged=w|spring:hanger cracked=d|U-bolts:loose=d|"
      "shackles and equaliser:bolt worn=r|shackles and equaliser:bushing gone=r|frame:cracked=d|"
-     "torsion axle:arm sagged=r"},
+     "torsion axle:arm sagged=r|torsion axle:arm loose=d|torsion axle:bracket cracked=d"},
     {Slot::wiring,
      "lamps and reflectors:lamp out=r|plug:pins corroded=w|wiring:chafed=r|wiring:ground poor=r|"
      "wiring:splice not sealed=w|lamps and reflectors:reflector missing=r|brake magnet:lead chafed=r|"

@@ -2,6 +2,7 @@
 #include "app/views/hand_over_view.h"
 
 #include <algorithm>
+#include <cctype>
 
 #include <fmt/format.h>
 
@@ -25,6 +26,11 @@ void trailer_gaps(const Job& job, std::vector<Gap>& out) {
     const auto& shots = job.all<Shot>();
     if (std::none_of(shots.begin(), shots.end(), [](const Shot& s) { return s.slot == Slot::data_plate; }))
         lacks("data plate", "no photo of the data plate");
+}
+
+bool is_unnamed(const Job& job) {
+    const Visit* visit = job.only<Visit>();
+    return visit != nullptr && visit->technician == kUnnamed;
 }
 
 void place_gaps(const Job& job, SideWords words, std::vector<Gap>& out) {
@@ -71,12 +77,28 @@ void unknown_gaps(const Summary& summary, SideWords words, std::vector<Gap>& out
     }
 }
 
+// What no gap is made of, but nobody looked at: 'nothing is missing' would claim too much.
+std::string not_covered(const Session& session) {
+    std::string out;
+    const auto add = [&](std::string words) {
+        words.front() = static_cast<char>(std::tolower(static_cast<unsigned char>(words.front())));
+        out += (out.empty() ? "" : ", ") + words;
+    };
+    for (const Station s : {Station::drawbar, Station::actuator, Station::frame, Station::lights}) {
+        const PlanSpot spot = plan_spot(session.job(), Place::at(s), session.settings().sides);
+        if (spot.progress == PlanState::untouched) add(spot.label);
+    }
+    const std::size_t unknown = session.summary().unknowns.size();
+    if (unknown > 0) add(count_words(unknown, "thing not known", "things not known"));
+    return out;
+}
+
 std::vector<std::string> told_in_report(const Job& job) {
     std::vector<std::string> out;
     for (const DeclinedLine& line : declined_lines(job)) out.push_back(declined_text(line));
     const std::size_t passed = work_log(job).overrides.size();
     if (passed > 0)
-        out.push_back(fmt::format("{} passed without proof, each with its reason.",
+        out.push_back(fmt::format("{} SKIPPED, not verified, each with its reason.",
                                   count_words(passed, "step was", "steps were")));
     return out;
 }
@@ -88,16 +110,20 @@ HandOverView hand_over_view(const Session& session) {
     HandOverView view;
     view.chrome = chrome_of(session, "Hand over", trailer_words(job));
     view.towing = towing_question(session.summary());
-    view.towing_grade = towing_grade(session.summary());
+    view.answer = session.summary().towing;
     const SideWords words = session.settings().sides;
+    view.unnamed = is_unnamed(job);
+    if (view.unnamed)
+        view.gaps.push_back(
+            {"technician", "Technician", "no name: the packet would say 'unnamed'", {}, {Screen::settings, {}, {}}});
     danger_gaps(job, words, view.gaps);
     trailer_gaps(job, view.gaps);
     place_gaps(job, words, view.gaps);
     unknown_gaps(session.summary(), words, view.gaps);
+    view.not_covered = not_covered(session);
     view.rechecks = recheck_lines(session);
     view.told = told_in_report(job);
     view.technician = session.settings().technician;
-    view.words = session.drafts().words;
     if (const SignOff* sign = job.only<SignOff>()) {
         view.signed_off = true;
         view.signed_by = fmt::format("{}, {} {}", sign->by, day_words(sign->at), clock_words(sign->at));

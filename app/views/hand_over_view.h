@@ -19,15 +19,16 @@ struct Gap {
 
 struct HandOverView {
     Chrome chrome;
-    std::string towing;                 // "May it be towed? No"
-    std::optional<Grade> towing_grade;  // none: it cannot be told
+    std::string towing;                   // "May it be towed? No"
+    Towing answer = Towing::cannot_tell;  // of that question
     std::vector<Gap> gaps;
+    std::string not_covered;            // at this visit: "drawbar; 5 things not known"; empty: nothing
     std::vector<RecheckLine> rechecks;  // what is due when
-    std::vector<std::string> told;      // what the report says plainly: declined lines, steps passed without proof
+    std::vector<std::string> told;      // what the report says plainly: declined lines, steps skipped without proof
     bool signed_off = false;
     std::string signed_by;   // "R. Alder, 2026-05-14 15:02"
     std::string technician;  // the name offered for signing
-    std::optional<WordsDraft> words;
+    bool unnamed = false;    // the job does not say whose work it is
     std::string doing, detail;         // while the packet is made; empty: nothing runs
     std::string packet_path;           // of the packet made this time; empty: none yet
     std::string packet_line;           // "revision 2, nothing changed since revision 1"

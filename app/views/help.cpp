@@ -28,23 +28,24 @@ HelpPage help_page(Screen screen) {
                       "A closed pin: complete. An open pin: something is missing, the words say what. A grade "
                       "mark: the worst open finding there."},
                      {"Before you lift",
-                      "Chock the wheels that stay down, both ways. Rated stands under the maker's points; a jack alone "
-                      "never holds work, a drawbar jack is no stand.",
+                      "Chock the wheels that stay on the ground, both ways. Rated jack stands at the manufacturer's "
+                      "points. Never work on a jack alone; a tongue jack is not a jack stand.",
                       true}}};
         case Screen::corner:
-            return {"One place",
-                    {{"",
-                      "Its photos by slot, findings, readings, torques and levels. An empty tile is a photo still "
-                      "to take."},
-                     {"Not measured", "Say so with a reason. It is a result, and never counts as good."},
-                     {"Before the brake is opened",
-                      "Brake dust may hold asbestos: wet it or use a fitting vacuum, never blow. Let hot parts cool; "
-                      "measure before you touch. Look before you reach in: nests and insects.",
-                      true},
-                     {"Pressure in the lines",
-                      "Cut the actuator's feed and know where the breakaway pin is before a fitting is opened. Open "
-                      "slowly at the bleeder, eyes covered.",
-                      true}}};
+            return {
+                "One place",
+                {{"",
+                  "Its photos by slot, findings, readings, torques and levels. An empty tile is a photo still "
+                  "to take."},
+                 {"Not measured", "Say so with a reason. It is a result, and never counts as good."},
+                 {"Before the brake is opened",
+                  "Brake dust may hold asbestos: wet it or use a fitting vacuum, never blow. Let hot parts cool; "
+                  "measure before you touch. Look before you reach in: nests and insects.",
+                  true},
+                 {"Pressure in the lines",
+                  "Disconnect the actuator's power (unplug, pull the fuse) and leave the breakaway pin in before you "
+                  "open a fitting. Open slowly at the bleeder, eyes protected.",
+                  true}}};
         case Screen::photo:
             return {
                 "A photo",
@@ -52,9 +53,14 @@ HelpPage help_page(Screen screen) {
                  {"Marks", "A point, a box, an arrow or a stroke. A tapped mark can be moved, changed or removed."}}};
         case Screen::torque:
             return {"Torque",
-                    {{"", "Tap each nut when the wrench clicks; the large number is the next one across the circle."},
-                     {"Target", "From the maker's document. It is never guessed from the stud's size."},
-                     {"Impact tools", "Only to run nuts down. The last turns are the wrench's.", true}}};
+                    {{"", "Set the wrench to the large number, then tap each nut when it clicks, across the circle."},
+                     {"Maker's figure",
+                      "From the maker's document, never guessed from the stud's size. A figure from another wheel is "
+                      "offered only where studs, wheel and hub match, and counts once you confirm it."},
+                     {"Adapter",
+                      "A crowfoot lengthens the wrench. Give its length, and the setting is corrected; the record "
+                      "holds both the setting and the torque at the nut."},
+                     {"Impact wrench", "Only to spin nuts on lightly. Finish with the torque wrench.", true}}};
         case Screen::level:
             return {"Level",
                     {{"", "Trailer level. Spin the hub, let it settle, then look at the line."},
@@ -94,9 +100,10 @@ HelpPage help_page(Screen screen) {
             return {"Bleeding",
                     {{"",
                       "Enter the pipes as they run, then the order follows: the longest way from the actuator first. "
-                      "The maker's order goes before it."},
+                      "The manufacturer's order overrides it."},
                      {"Count", "What came out at each corner, round by round, until it is clear and without bubbles."},
-                     {"Brake fluid", "It strips paint and burns eyes. Hose on, goggles on, catch it all.", true}}};
+                     {"Brake fluid",
+                      "It strips paint and burns eyes. Hose on the bleeder, goggles on, catch all of it.", true}}};
         case Screen::quotes:
         case Screen::quote:
         case Screen::compare:

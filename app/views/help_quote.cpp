@@ -18,7 +18,9 @@ HelpPage quote_help(Screen screen) {
                     {{"",
                       "Offer the price, then turn the phone round: what, why and how much, without inner notes. Yes or "
                       "no for each line, a name, a drawn signature."},
-                     {"An answer", "Is kept with time and way. A later one on the same line counts instead."}}};
+                     {"Answers",
+                      "Each answer is kept with its time and how it was given. A later one on the same line counts "
+                      "instead."}}};
         case Screen::shelf:
             return {"The price shelf",
                     {{"", "Offers that this device remembers, with the day on which each price was seen."},
@@ -29,7 +31,7 @@ HelpPage quote_help(Screen screen) {
                 "Offers from a file",
                 {{"", "A CSV file with a header line. It needs the columns supplier, title, covers, price, currency."},
                  {"covers", "Like '2 corners of brake pads' or '946 mL of brake fluid'."},
-                 {"Lines", "That do not read are listed with their reason; all others are taken."}}};
+                 {"Lines", "Lines that cannot be read are listed with the reason; all others are imported."}}};
         case Screen::offer:
             return {"An offer",
                     {{"", "Who sells it, what one pack covers, the price of one pack. The rest can wait."},

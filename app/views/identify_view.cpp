@@ -42,7 +42,6 @@ IdentifyView identify_view(const Session& session) {
         view.plate_shot = shot.photo.sha256;
         view.plate_shot_id = shot.id.text();
     }
-    view.words = session.drafts().words;
     return view;
 }
 

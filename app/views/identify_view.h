@@ -17,7 +17,6 @@ struct IdentifyView {
     std::string vin_note;      // what is wrong with it; empty: nothing, or there is none
     std::string plate_shot;    // SHA-256 of the data plate's photo; empty: none
     std::string plate_shot_id;
-    std::optional<WordsDraft> words;  // being typed
 };
 
 [[nodiscard]] IdentifyView identify_view(const Session& session);

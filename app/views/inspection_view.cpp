@@ -70,8 +70,8 @@ std::string result_of(const InspectionView& view) {
         return fmt::format("All answered; {} not pass", view.not_passing.size() == 1
                                                             ? "1 item does"
                                                             : fmt::format("{} items do", view.not_passing.size()));
-    return view.lacks.empty() ? "All answered, nothing lacks: it can be signed off at the hand-over"
-                              : "All answered; the head lacks something";
+    return view.lacks.empty() ? "All answered, nothing missing: it can be signed off at the hand-over"
+                              : "All answered; the inspector's details are incomplete";
 }
 
 }  // namespace

@@ -63,6 +63,7 @@ struct InspectionGroupView {
 
 // Words for the statement, to be taken over by a tap.
 inline constexpr std::string_view kInspectionStatement =
-    "I have inspected this trailer after 49 CFR part 396, Appendix A, and this report is accurate and complete.";
+    "I have inspected this trailer in accordance with 49 CFR part 396, Appendix A, and this report is accurate and "
+    "complete.";
 
 }  // namespace cotter

@@ -36,18 +36,19 @@ std::string minutes(std::int64_t seconds) {
     return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
 }
 
-// Timers of a level that is not in the job yet are known by their place.
-std::string timer_key(const Level& level) {
-    return level.id.nil() ? level.place.text() : level.id.text();
+// By the place, as a timer may begin before the level is in the job.
+std::string timer_key(const Job& job, const Level& level) {
+    return fmt::format("{} {} {}", job.id().text(), level.place.text(), level.fluid);
 }
 
-SettleTimer timer_of(const Drafts& drafts, const Level& level, const Instant& now) {
+SettleTimer timer_of(const Drafts& drafts, std::string record, const Instant& now) {
     SettleTimer timer;
-    if (!drafts.timer || (drafts.timer->record != timer_key(level) && drafts.timer->record != level.place.text()))
-        return timer;
+    const TimerDraft* begun = drafts.timer_for(record);
+    timer.record = std::move(record);
+    if (begun == nullptr) return timer;
     timer.begun = true;
-    timer.elapsed_s = std::max<std::int64_t>(0, now.unix_s - drafts.timer->started.unix_s);
-    const std::int64_t left = drafts.timer->seconds - timer.elapsed_s;
+    timer.elapsed_s = std::max<std::int64_t>(0, now.unix_s - begun->started.unix_s);
+    const std::int64_t left = begun->seconds - timer.elapsed_s;
     timer.over = left <= 0;
     timer.words = timer.over ? "Settled for " + minutes(timer.elapsed_s) : minutes(left) + " to go";
     return timer;
@@ -60,11 +61,27 @@ bool kind_fits(const FluidKind& kind, const Job& job, const Place& place) {
     return std::find(kind.hubs.begin(), kind.hubs.end(), hub) != kind.hubs.end();
 }
 
-std::string advice_of(const Level& level) {
-    if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below)
-        return "Oil that is missing went somewhere: look for the leak before topping up.";
+constexpr FluidTexts kHubOil{
+    "gear oil SAE 90",
+    "Oil that is missing went somewhere: look for the leak before topping up.",
+    "Overfilled oil is forced past the vent or seal when it warms up: take it down to the line.",
+    "Wrong fluid for this hub",
+    "I already put it in: record it, the hub must be drained",
+    {"window too dark to see through", "cap is dented or covered", "trailer does not stand level", "wheel is off"}};
+constexpr FluidTexts kBrakeFluid{
+    "DOT 4",
+    "The level drops as pads and shoes wear, or because of a leak: look at every hose, line, caliper and cylinder "
+    "before topping up.",
+    "Overfilled fluid has no room when it warms up or the pads are pushed back: take it down to the mark.",
+    "Wrong fluid for this brake system",
+    "I already put it in: record it, the system must be flushed",
+    {"reservoir too dark to see through", "reservoir is covered", "trailer does not stand level",
+     "no mark on the reservoir"}};
+
+std::string_view advice_of(const Level& level, const FluidTexts& texts) {
+    if (level.before.mark == LevelMark::empty || level.before.mark == LevelMark::below) return texts.low;
     if (level.before.mark == LevelMark::above || (level.after && level.after->mark == LevelMark::above))
-        return "Too full pushes past vent or seal when it gets warm: take it down to the line.";
+        return texts.over;
     return {};
 }
 
@@ -108,8 +125,9 @@ LevelView level_view(const Session& session) {
     view.chrome = chrome_of(session, upper_first(view.level.fluid), place_words(route.place, session.settings().sides));
     view.now = session.now();
     view.drafts = session.drafts();
-    view.timer = timer_of(view.drafts, view.level, view.now);
-    view.advice = advice_of(view.level);
+    view.timer = timer_of(view.drafts, timer_key(job, view.level), view.now);
+    view.texts = view.hub ? kHubOil : kBrakeFluid;
+    view.advice = advice_of(view.level, view.texts);
     view.doubts = fluid_doubt_lines(session, route.place, view.level.fluid, view.level.product, view.level.id);
     fill_open(view, job);
     fill_products(view, session);
@@ -118,8 +136,12 @@ LevelView level_view(const Session& session) {
     return view;
 }
 
-TimerDraft begin_timer(const LevelView& view) {
-    return {timer_key(view.level), view.now, kSettleSeconds};
+Drafts with_timer(const LevelView& view) {
+    constexpr std::int64_t kForgotten = 24 * 3600;  // seconds
+    Drafts drafts = view.drafts;
+    std::erase_if(drafts.timers, [&](const TimerDraft& t) { return view.now.unix_s - t.started.unix_s > kForgotten; });
+    drafts.put_timer({view.timer.record, view.now, kSettleSeconds});
+    return drafts;
 }
 
 Level with_after(const LevelView& view, LevelMark mark) {

@@ -28,8 +28,8 @@ std::string only_here_words(const Session& session, const JobId& id) {
     for (const JobSummary& job : session.jobs())
         if (const auto days = days_only_here(session, job); job.id == id && days >= kOnlyHereDays)
             return fmt::format(
-                "What is recorded here since {} days is in no packet. The system may clear this "
-                "device's storage: make the packet and send it.",
+                "Nothing recorded here in the last {} days is in a packet yet. The system may clear this "
+                "device's storage: create the packet and send it.",
                 days);
     return {};
 }
@@ -40,9 +40,10 @@ std::string only_here_words(const Session& session) {
     for (const JobSummary& job : session.jobs()) count += days_only_here(session, job) >= kOnlyHereDays;
     if (count == 0) return {};
     return fmt::format(
-        "{} of {} days and more {} in no packet. The system may clear this device's storage: make their "
-        "packets and send them.",
-        count_words(count, "job", "jobs"), kOnlyHereDays, count == 1 ? "is" : "are");
+        "{} with work that is {} or more days old {} not in a packet yet. The system may clear this device's storage: "
+        "create {} and send {}.",
+        count_words(count, "job", "jobs"), kOnlyHereDays, count == 1 ? "is" : "are",
+        count == 1 ? "its packet" : "their packets", count == 1 ? "it" : "them");
 }
 
 }  // namespace cotter

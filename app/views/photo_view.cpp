@@ -28,14 +28,7 @@ PhotoFinding row_of(const Job& job, const Finding& f, const Id<Shot>& shot) {
     row.under = f.todo;
     if (!f.note.empty()) row.under += (row.under.empty() ? "" : "\n") + f.note;
     row.grade = f.grade;
-    row.draft.id = f.id.text();
-    row.draft.shot = shot.text();
-    row.draft.place = f.place;
-    row.draft.component = f.component;
-    row.draft.defect = f.defect;
-    row.draft.grade = f.grade;
-    row.draft.note = f.note;
-    row.draft.todo = f.todo;
+    row.draft = draft_of_finding(f, shot.text());
     return row;
 }
 
@@ -71,40 +64,54 @@ std::string facts_of(const Shot& shot) {
     return out;
 }
 
-// The draft is this photo's when it says so; one of another photo waits there.
-std::optional<FindingEntry> entry_of(const Session& session, const PhotoView& view) {
-    const auto& draft = session.drafts().finding;
-    if (!draft || draft->shot != view.shot.id.text()) return std::nullopt;
-    const Job& job = session.job();
-    FindingEntry entry;
-    entry.draft = *draft;
-    entry.is_new = draft->id.empty();
-    entry.title = draft->component.empty() ? "What is it?" : finding_words(draft->component, draft->defect);
-    entry.usual = usual_findings(view.shot.slot, view.shot.place);
-    entry.components = components_for(view.shot.slot, view.shot.place);
-    entry.defects = defects_of(draft->component);
-    entry.remedies = remedies_for(draft->component);
-    if (const Finding* there = found<Finding>(job, draft->id))
-        entry.changed = there->component != draft->component || there->defect != draft->defect ||
-                        there->grade != draft->grade || there->note != draft->note || there->todo != draft->todo;
-    if (!entry.is_new) return entry;
-    const auto& all = job.all<Finding>();
-    for (auto f = all.rbegin(); f != all.rend() && entry.same.size() < kMostSame; ++f)
-        if (at_place(f->place, view.shot.place) && f->outcome == Outcome::open)
-            entry.same.push_back(row_of(job, *f, view.shot.id));
-    return entry;
-}
-
 PhotoWarning time_warning(std::int64_t apart) {
     const std::int64_t minutes = std::abs(apart) / 60;
     const std::string span = minutes < 48 * 60 ? fmt::format("{} h {} min", minutes / 60, minutes % 60)
                                                : fmt::format("{} days", minutes / (24 * 60));
-    return {"Another time than the rest",
+    return {"Taken at a different time",
             fmt::format("It was taken {} {} the nearest other photo of this place. Does it belong here?", span,
                         apart < 0 ? "before" : "after")};
 }
 
 }  // namespace
+
+FindingDraft draft_of_finding(const Finding& finding, std::string shot) {
+    FindingDraft draft;
+    draft.id = finding.id.text();
+    draft.shot = std::move(shot);
+    draft.place = finding.place;
+    draft.component = finding.component;
+    draft.defect = finding.defect;
+    draft.grade = finding.grade;
+    draft.note = finding.note;
+    draft.todo = finding.todo;
+    return draft;
+}
+
+FindingEntry finding_entry(const Session& session, const FindingDraft& draft, Slot slot) {
+    const Job& job = session.job();
+    FindingEntry entry;
+    entry.draft = draft;
+    entry.is_new = draft.id.empty();
+    entry.title = draft.component.empty() ? "What is it?" : finding_words(draft.component, draft.defect);
+    entry.usual = usual_findings(slot, layout_of(job), draft.place);
+    entry.components = components_for(slot, layout_of(job), draft.place);
+    entry.defects = defects_of(draft.component, layout_of(job), draft.place);
+    entry.remedies = remedies_for(draft.component);
+    entry.place = place_words(draft.place, session.settings().sides);
+    entry.places = shot_place_view(session, draft.place, {}, Stage::before);
+    if (const Finding* there = found<Finding>(job, draft.id))
+        entry.changed = there->component != draft.component || there->defect != draft.defect ||
+                        there->grade != draft.grade || there->note != draft.note || there->todo != draft.todo ||
+                        there->place != draft.place;
+    const Shot* shot = found<Shot>(job, draft.shot);
+    if (!entry.is_new || shot == nullptr) return entry;
+    const auto& all = job.all<Finding>();
+    for (auto f = all.rbegin(); f != all.rend() && entry.same.size() < kMostSame; ++f)
+        if (at_place(f->place, draft.place) && f->outcome == Outcome::open)
+            entry.same.push_back(row_of(job, *f, shot->id));
+    return entry;
+}
 
 std::string finding_words(std::string_view component, std::string_view defect) {
     if (defect.empty()) return upper_first(component);
@@ -158,7 +165,9 @@ PhotoView photo_view(const Session& session) {
     if (const Shot* other = other_stage(job, shot->place, shot->slot, shot->stage))
         view.other = PhotoOther{other->id, other->photo.sha256, static_cast<float>(other->photo.width),
                                 static_cast<float>(other->photo.height)};
-    view.entry = entry_of(session, view);
+    // The draft is this photo's when it says so; one of another photo waits there.
+    if (const auto& draft = view.drafts.finding; draft && draft->shot == view.shot.id.text())
+        view.entry = finding_entry(session, *draft, view.shot.slot);
     return view;
 }
 

@@ -7,6 +7,7 @@
 #include "app/ui/photo_marks.h"
 #include "app/views/chrome.h"
 #include "app/views/finding_words.h"
+#include "app/views/shot_place_view.h"
 
 namespace cotter {
 
@@ -39,6 +40,8 @@ struct FindingEntry {
     std::vector<FindingWords> usual;
     std::vector<PhotoFinding> same;  // findings of the place that the mark may also show
     std::vector<std::string_view> components, defects, remedies;
+    std::string place;     // "Axle 1, left"
+    ShotPlaceView places;  // where else it may be
 };
 
 struct PhotoView {
@@ -57,6 +60,11 @@ struct PhotoView {
 };
 
 [[nodiscard]] PhotoView photo_view(const Session& session);
+
+// The open draft of a finding, for its sheet; `slot`: of the photo it is marked on, Slot::other when it is on none.
+[[nodiscard]] FindingEntry finding_entry(const Session& session, const FindingDraft& draft, Slot slot);
+// A finding as the draft that changes it, on `shot` or, when that is empty, on none.
+[[nodiscard]] FindingDraft draft_of_finding(const Finding& finding, std::string shot);
 
 // "Rotor: heat checks"
 [[nodiscard]] std::string finding_words(std::string_view component, std::string_view defect);

@@ -8,8 +8,8 @@
 
 namespace cotter {
 
-// `text` with each code of a corner in the words of the screens: "first D12 at axle1-left: …" becomes
-// "first D12 at axle 1, left: …"; with an upper case letter where the text begins with it.
+// `text` with each code of a corner in the words of the screens: "first, at axle1-left: …" becomes
+// "First, at axle 1, left: …"; with an upper case letter where the text begins with it.
 [[nodiscard]] std::string in_words(std::string_view text, SideWords words);
 
 }  // namespace cotter

@@ -35,7 +35,7 @@ const R* newest_at(const Job& job, const Place& place, Fits&& fits) {
 
 // A record alone proves nothing: nuts stand at the maker's torque after a full check, oil at its line, settled.
 std::string torque_lack(const Job& job, const Place& place) {
-    const Torque* nuts = newest_at<Torque>(job, place, [](const Torque& t) { return t.joint == "wheel nuts"; });
+    const Torque* nuts = newest_at<Torque>(job, place, [](const Torque& t) { return t.joint == kWheelNuts; });
     if (nuts == nullptr) return "no torque";
     return nuts->taken == Taken::measured && proves_torque(check_torque(*nuts)) ? "" : "torque not proved";
 }
@@ -112,7 +112,7 @@ PlanView plan_view(const Session& session) {
     const auto done = std::count_if(view.corners.begin(), view.corners.end(),
                                     [](const PlanSpot& s) { return s.progress == PlanState::complete; });
     view.towing = towing_question(session.summary());
-    view.towing_grade = towing_grade(session.summary());
+    view.answer = session.summary().towing;
     view.summary = fmt::format("{} of {} corners complete", done, view.corners.size());
     view.points = fmt::format("{} of {} looked at", session.towing().looked_at, session.towing().of);
     return view;

@@ -23,14 +23,14 @@ struct PlanSpot {
 struct PlanView {
     Chrome chrome;
     int axles = 0;
-    std::vector<bool> duals;            // by axle
-    std::vector<PlanSpot> corners;      // axle by axle, left before right
-    std::vector<PlanSpot> stations;     // drawbar, actuator, frame, lights, the whole
-    std::string drawbar_up;             // the words at the drawbar's end
-    std::string towing;                 // "May it be towed? No"
-    std::optional<Grade> towing_grade;  // none: it cannot be told
-    std::string summary;                // one line about all of it
-    std::string points;                 // "31 of 84 points looked at"
+    std::vector<bool> duals;              // by axle
+    std::vector<PlanSpot> corners;        // axle by axle, left before right
+    std::vector<PlanSpot> stations;       // drawbar, actuator, frame, lights, the whole
+    std::string drawbar_up;               // the words at the drawbar's end
+    std::string towing;                   // "May it be towed? No"
+    Towing answer = Towing::cannot_tell;  // of that question
+    std::string summary;                  // one line about all of it
+    std::string points;                   // "31 of 84 looked at"
 };
 
 [[nodiscard]] PlanView plan_view(const Session& session);

@@ -20,12 +20,13 @@ double far_ratio(std::string_view what) {
 struct Keyed {
     std::string text;
     double value = 0;
+    std::size_t point = 0;
 };
 
 std::vector<Keyed> values_of(const ReadingDraft& draft) {
     std::vector<Keyed> out;
-    for (const std::string& text : draft.texts)
-        if (const auto n = Number::parse(text)) out.push_back({text, n->value()});
+    for (std::size_t i = 0; i < draft.texts.size(); ++i)
+        if (const auto n = Number::parse(draft.texts[i])) out.push_back({draft.texts[i], n->value(), i});
     return out;
 }
 
@@ -39,43 +40,44 @@ double si_of(double value, std::string_view ucum) {
     return unit == nullptr ? value : (value + unit->shift) * unit->factor;
 }
 
-bool usual(const ReadingKind& kind, double value, std::string_view ucum) {
+bool usual(const ReadingSpec& spec, double value, std::string_view ucum) {
     const double si = si_of(value, ucum);
-    const bool nothing = value == 0 && !kind.sign;
-    return nothing || (si >= kind.least && si <= kind.most);
+    const bool nothing = value == 0 && !spec.sign;
+    return nothing || (si >= spec.least && si <= spec.most);
 }
 
-std::string usual_words(const ReadingKind& kind, std::string_view ucum) {
+std::string usual_words(const ReadingSpec& spec, std::string_view ucum) {
     const Unit* unit = find_unit(ucum);
     if (unit == nullptr) return {};
-    return fmt::format("{:.3g} to {:.3g} {}", from_si(kind.least, *unit), from_si(kind.most, *unit), unit->label);
+    return fmt::format("{:.3g} to {:.3g} {}", from_si(spec.least, *unit), from_si(spec.most, *unit), unit->label);
 }
 
 // A unit on offer in which all of them would be usual.
-std::string likelier_unit(const ReadingKind& kind, const std::vector<Keyed>& values, std::string_view now) {
-    for (const UnitStep& other : kind.units) {
+std::string likelier_unit(const ReadingSpec& spec, const std::vector<Keyed>& values, std::string_view now) {
+    for (const UnitStep& other : spec.units) {
         const bool fits =
-            std::all_of(values.begin(), values.end(), [&](const Keyed& k) { return usual(kind, k.value, other.ucum); });
+            std::all_of(values.begin(), values.end(), [&](const Keyed& k) { return usual(spec, k.value, other.ucum); });
         if (other.ucum != now && fits) return std::string(other.ucum);
     }
     return {};
 }
 
-std::optional<ReadingDoubt> out_of_range(const ReadingKind& kind, const std::vector<Keyed>& values,
+std::optional<ReadingDoubt> out_of_range(const ReadingSpec& spec, const std::vector<Keyed>& values,
                                          const ReadingDraft& draft) {
     const auto odd =
-        std::find_if(values.begin(), values.end(), [&](const Keyed& k) { return !usual(kind, k.value, draft.unit); });
+        std::find_if(values.begin(), values.end(), [&](const Keyed& k) { return !usual(spec, k.value, draft.unit); });
     if (odd == values.end()) return std::nullopt;
     ReadingDoubt doubt;
+    doubt.point = odd->point;
     const std::string_view unit = label_of(draft.unit);
-    if (odd->value < 0 && !kind.sign) {
-        doubt.words = fmt::format("{} {} is below zero. {} cannot be.", odd->text, unit, upper_first(kind.what));
+    if (odd->value < 0 && !spec.sign) {
+        doubt.words = fmt::format("{} {} is below zero. {} cannot be.", odd->text, unit, upper_first(spec.name));
         return doubt;
     }
-    const bool much = si_of(odd->value, draft.unit) > kind.most;
-    doubt.words = fmt::format("{} {} is {} than usual for {}: {}.", odd->text, unit, much ? "more" : "less", kind.what,
-                              usual_words(kind, draft.unit));
-    doubt.unit = likelier_unit(kind, values, draft.unit);
+    const bool much = si_of(odd->value, draft.unit) > spec.most;
+    doubt.words = fmt::format("{} {} is {} than usual for {}: {}.", odd->text, unit, much ? "more" : "less", spec.name,
+                              usual_words(spec, draft.unit));
+    doubt.unit = likelier_unit(spec, values, draft.unit);
     if (doubt.unit.empty()) return doubt;
     doubt.words += fmt::format(" In {} it would be usual.", label_of(doubt.unit));
     doubt.unit_yes = fmt::format("It was {}", label_of(doubt.unit));
@@ -93,7 +95,8 @@ std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const Re
     for (const Keyed& k : values) {
         const double size = std::abs(k.value);
         if (middle == 0 || size == 0 || (size < middle * far && size > middle / far)) continue;
-        return ReadingDoubt{fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}};
+        return ReadingDoubt{
+            fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}, k.point};
     }
     return std::nullopt;
 }
@@ -103,8 +106,8 @@ std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const Re
 std::optional<ReadingDoubt> doubt_reading(const ReadingDraft& draft) {
     if (draft.taken != Taken::measured) return std::nullopt;
     const std::vector<Keyed> values = values_of(draft);
-    if (const ReadingKind* kind = reading_kind(draft.what))
-        if (auto doubt = out_of_range(*kind, values, draft)) return doubt;
+    if (const ReadingSpec* spec = reading_spec(draft.what); spec != nullptr && is_offered(*spec))
+        if (auto doubt = out_of_range(*spec, values, draft)) return doubt;
     return far_point(values, draft);
 }
 

@@ -2,15 +2,28 @@
 #include "app/views/reading_view.h"
 
 #include <algorithm>
+#include <array>
 
 #include <fmt/format.h>
 
 #include "app/ui/exact.h"
 #include "app/views/chrome.h"
+#include "core/trade/asked.h"
 
 namespace cotter {
 
 namespace {
+
+constexpr std::array<std::string_view, 7> kNotMeasured{"not part of this visit",
+                                                       "no tool here",
+                                                       "no time left",
+                                                       "customer declined",
+                                                       "bad weather",
+                                                       "tool failed",
+                                                       "new part"};
+constexpr std::array<std::string_view, 6> kNotAccessible{"wheel not taken off",     "seized",
+                                                         "covered by dirt or rust", "part missing",
+                                                         "no room for the tool",    "load in the way"};
 
 std::string_view label_of(std::string_view ucum) {
     const Unit* unit = find_unit(ucum);
@@ -30,20 +43,21 @@ const Reading* by_id(const Job& job, const std::string& id) {
     return uuid ? job.find(Id<Reading>{*uuid}) : nullptr;
 }
 
-KeypadSpec spec_of(const ReadingDraft& draft, const Reading& record) {
-    const ReadingKind* kind = reading_kind(draft.what);
+KeypadSpec spec_of(const Job& job, const ReadingDraft& draft, const Reading& record) {
+    const ReadingSpec* known = reading_spec(draft.what);
     KeypadSpec spec;
-    spec.title = upper_first(draft.what) + (draft.stage == Stage::after ? ", after the work" : "");
+    spec.title = reading_title(draft.what, draft.place) + (draft.stage == Stage::after ? ", after the work" : "");
     spec.may_skip = true;
     spec.some_points = true;
-    spec.sign = kind == nullptr || kind->sign;
-    spec.fractions = kind != nullptr && kind->fractions;
-    if (kind != nullptr) {
-        for (const UnitStep& u : kind->units) spec.units.emplace_back(u.ucum);
-        spec.points.assign(kind->points.begin(), kind->points.end());
+    spec.sign = known == nullptr || known->sign;
+    spec.fractions = known != nullptr && known->fractions;
+    if (known != nullptr) {
+        for (const UnitStep& u : known->units) spec.units.emplace_back(u.ucum);
+        spec.points = spots_of(*known, layout_of(job), draft.place);
     }
     if (std::find(spec.units.begin(), spec.units.end(), draft.unit) == spec.units.end())
         spec.units.insert(spec.units.begin(), draft.unit);
+    spec.may_remove = !record.id.nil();
     if (record.id.nil() || record.points.empty()) return spec;
     spec.points.clear();
     for (const ReadingPoint& p : record.points) spec.points.push_back(p.where);
@@ -52,10 +66,10 @@ KeypadSpec spec_of(const ReadingDraft& draft, const Reading& record) {
 }
 
 // What the instrument shows in that unit.
-std::optional<Number> step_of(const ReadingKind* kind, std::string_view unit, const Reading& record) {
+std::optional<Number> step_of(const ReadingSpec* known, std::string_view unit, const Reading& record) {
     if (record.resolution && record.unit == unit) return record.resolution;
-    if (kind == nullptr) return std::nullopt;
-    for (const UnitStep& u : kind->units) {
+    if (known == nullptr) return std::nullopt;
+    for (const UnitStep& u : known->units) {
         if (u.ucum != unit) continue;
         if (const auto step = Number::parse(u.step)) return *step;
     }
@@ -70,17 +84,23 @@ std::string many_words(const Reading& reading) {
     const auto [low, high] = std::minmax_element(values.begin(), values.end(), less);
     const auto spread = difference(*high, *low);
     const std::string_view unit = label_of(reading.unit);
-    const ReadingKind* kind = reading_kind(reading.what);
-    const bool high_counts = kind != nullptr && kind->high;
+    const ReadingSpec* known = reading_spec(reading.what);
+    const bool high_counts = known != nullptr && known->high;
     std::string out =
         fmt::format("{} {} {}", high_counts ? "most" : "least", written(high_counts ? *high : *low), unit);
     if (spread) out += fmt::format(", spread {} {}", written(*spread), unit);
-    if (kind != nullptr && reading.points.size() < kind->points.size())
-        out += fmt::format(" ({} of {} points)", reading.points.size(), kind->points.size());
+    if (known != nullptr && reading.points.size() < known->points.size())
+        out += fmt::format(" ({} of {} points)", reading.points.size(), known->points.size());
     return out;
 }
 
 }  // namespace
+
+std::string reading_title(std::string_view what, const Place& place) {
+    const ReadingSpec* known = reading_spec(what);
+    const bool round = known != nullptr && known->name == what::hub_temperature && !place.is_corner();
+    return upper_first(what) + (round ? ", all hubs and the air" : "");
+}
 
 const Reading* find_reading(const Job& job, std::string_view what, const Place& place, Stage stage) {
     const Reading* found = nullptr;
@@ -94,9 +114,11 @@ ReadingDraft begin_reading(const Job& job, std::string_view what, const Place& p
     draft.place = place;
     draft.what = what;
     draft.stage = stage;
-    const ReadingKind* kind = reading_kind(what);
+    const ReadingSpec* known = reading_spec(what);
     const Reading* like = last_like(job, what);
-    draft.unit = like != nullptr ? like->unit : kind != nullptr ? std::string(kind->units.front().ucum) : "1";
+    draft.unit = like != nullptr                             ? like->unit
+                 : known != nullptr && !known->units.empty() ? std::string(known->units.front().ucum)
+                                                             : "1";
     if (const Reading* there = find_reading(job, what, place, stage)) {
         draft.id = there->id.text();
         draft.taken = there->taken;
@@ -118,7 +140,7 @@ ReadingEntry reading_entry(const Job& job, const ReadingDraft& draft) {
         entry.record.resolution = like->resolution;
         entry.record.unit = like->unit;
     }
-    entry.spec = spec_of(draft, entry.record);
+    entry.spec = spec_of(job, draft, entry.record);
     return entry;
 }
 
@@ -131,7 +153,7 @@ ReadingDraft draft_of(const ReadingEntry& entry, const KeypadModel& keyed) {
 }
 
 Reading reading_of(const ReadingEntry& entry, const ReadingDraft& draft) {
-    const ReadingKind* kind = reading_kind(draft.what);
+    const ReadingSpec* known = reading_spec(draft.what);
     Reading reading = entry.record;
     reading.place = draft.place;
     reading.what = draft.what;
@@ -144,9 +166,9 @@ Reading reading_of(const ReadingEntry& entry, const ReadingDraft& draft) {
         return reading;
     }
     reading.reason.clear();
-    reading.resolution = step_of(kind, draft.unit, entry.record);
+    reading.resolution = step_of(known, draft.unit, entry.record);
     reading.unit = draft.unit;
-    if (reading.instrument.empty() && kind != nullptr) reading.instrument = kind->tool;
+    if (reading.instrument.empty() && known != nullptr) reading.instrument = known->tool;
     for (std::size_t i = 0; i < draft.texts.size(); ++i) {
         const auto value = Number::parse(draft.texts[i]);
         if (!value) continue;
@@ -162,6 +184,13 @@ std::string reading_words(const Reading& reading) {
     if (reading.points.size() == 1)
         return fmt::format("{} {}", reading.points.front().value.text(), label_of(reading.unit));
     return many_words(reading);
+}
+
+std::span<const std::string_view> reasons_not_measured() {
+    return kNotMeasured;
+}
+std::span<const std::string_view> reasons_not_accessible() {
+    return kNotAccessible;
 }
 
 }  // namespace cotter

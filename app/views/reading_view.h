@@ -3,12 +3,13 @@
 #pragma once
 
 #include <optional>
+#include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "app/draft.h"
 #include "app/ui/keypad_model.h"
-#include "app/views/reading_kinds.h"
 #include "core/survey/job.h"
 
 namespace cotter {
@@ -23,9 +24,10 @@ struct ReadingEntry {
 
 // A second look before a value is taken.
 struct ReadingDoubt {
-    std::string words;     // "7.1 in is 180 mm: more than a pad ever has."
-    std::string unit;      // that was probably meant; empty: none is likely
-    std::string unit_yes;  // "It was mm"
+    std::string words;      // "7.1 in is 180 mm: more than a pad ever has."
+    std::string unit;       // that was probably meant; empty: none is likely
+    std::string unit_yes;   // "It was mm"
+    std::size_t point = 0;  // which of the points it is about
 };
 
 // Begins (or reopens) the reading of `what` at a place: at most one for a stage. A new one starts in the unit that
@@ -40,9 +42,15 @@ struct ReadingDoubt {
 // Too little, too much, a unit mistaken, one point far from the others. nullopt: nothing odd.
 [[nodiscard]] std::optional<ReadingDoubt> doubt_reading(const ReadingDraft& draft);
 
+// "Tread depth"; a round over all hubs says so.
+[[nodiscard]] std::string reading_title(std::string_view what, const Place& place);
 // "3.2 mm", "least 3.2 mm, spread 0.4 mm", "not measured: no tool here".
 [[nodiscard]] std::string reading_words(const Reading& reading);
 // The reading of that name, place and stage; nullptr: not yet. The newest when there are several.
 [[nodiscard]] const Reading* find_reading(const Job& job, std::string_view what, const Place& place, Stage stage);
+
+// Why there is no value, ready to choose: the first list for 'not measured', the second for 'not accessible'.
+[[nodiscard]] std::span<const std::string_view> reasons_not_measured();
+[[nodiscard]] std::span<const std::string_view> reasons_not_accessible();
 
 }  // namespace cotter

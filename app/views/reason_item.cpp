@@ -51,8 +51,8 @@ UnknownItem unknown_item(const Unknown& u, SideWords words) {
     item.because = u.because;
     item.todo = u.todo;
     item.essential = u.essential;
-    if (u.todo.find("maker's figure") != std::string::npos || u.because.find("not entered") != std::string::npos)
-        item.figure = Route{Screen::figure, place, u.subject};
+    if (u.lacks == Lack::makers_figure) item.figure = Route{Screen::figure, place, u.subject};
+    if (u.lacks == Lack::placard) item.plate = Route{Screen::identify, {}, {}};
     item.record = {Screen::corner, place, {}};
     return item;
 }

@@ -36,6 +36,7 @@ struct UnknownItem {
     std::string todo;
     bool essential = false;
     std::optional<Route> figure;  // when a maker's figure is what lacks
+    std::optional<Route> plate;   // when what the placard or label says is what lacks
     Route record;                 // where it is recorded
 };
 

@@ -9,7 +9,7 @@
 namespace cotter {
 
 struct RecheckLine {
-    std::string title;   // "Tighten the wheel nuts again"
+    std::string title;   // "Check lug nut torque again …"
     std::string when;    // "after 10, 25 and 50 miles"
     std::string places;  // "Axle 1, left; axle 1, right", "All corners"; empty: the whole trailer
     std::string source;  // "common practice; replaced by the maker's own", "law: …"

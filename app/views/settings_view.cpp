@@ -16,7 +16,7 @@ WrenchRow row_of(const Wrench& wrench, const Date& today) {
     row.calibrated = wrench.calibrated->text();
     const std::int64_t days = today.days() - wrench.calibrated->days();
     row.wrong = days < 0;
-    row.due = days < 0 ? "This day has not come yet."
+    row.due = days < 0 ? "This date is in the future."
                        : fmt::format("Calibrated {} ago.", count_words(static_cast<std::size_t>(days), "day", "days"));
     return row;
 }
@@ -32,7 +32,7 @@ std::vector<std::string> storage_lines(const StorageFacts& facts) {
                         "app onto the home screen, and send packets soon."
                       : "The system has agreed to keep it.");
     if (facts.used > 0 && facts.room > 0)
-        out.push_back(fmt::format("{} used of {} that there may be.", megabytes(facts.used), megabytes(facts.room)));
+        out.push_back(fmt::format("{} of {} used.", megabytes(facts.used), megabytes(facts.room)));
     return out;
 }
 
@@ -43,7 +43,7 @@ SettingsView settings_view(const Session& session) {
     view.chrome = chrome_of(session, "Settings");
     view.chrome.has_job = false;  // undo is of the job
     view.settings = session.settings();
-    view.drafts = session.drafts();
+    view.drafts = session.app_drafts();
     const Date today = session.now().local_date();
     for (const Wrench& wrench : view.settings.wrenches) view.wrenches.push_back(row_of(wrench, today));
     view.packet_folder = session.packet_folder();

@@ -22,6 +22,18 @@ void add(std::vector<std::string>& list, const std::string& text, std::size_t mo
         list.push_back(text);
 }
 
+std::string price_of(const Offer& offer) {
+    return fmt::format("{} {}", money_text(offer.price), offer.currency);
+}
+
+// The quote of the job that buys from an offer.
+std::string buyer_of(const Job& job, const Id<Offer>& offer) {
+    for (const Quote& quote : job.all<Quote>())
+        for (const QuoteLine& line : quote.lines)
+            if (line.offer == offer) return quote.name;
+    return {};
+}
+
 std::string missing_of(const Offer& offer) {
     if (offer.covers.empty() || offer.covers[0].item.empty()) return "Say what it is for.";
     if (offer.covers[0].extent.amount.number.value() <= 0) return "Say how much one pack covers.";
@@ -44,7 +56,11 @@ ShelfView shelf_view(const Session& session) {
     const Date today = session.now().local_date();
     ShelfView view;
     view.chrome = chrome_of(session, "Price shelf", "Offers this device remembers");
-    view.in_job = job.all<Offer>();
+    const std::vector<Offer>& in_job = job.all<Offer>();
+    for (const Offer& offer : in_job)
+        view.in_job.push_back({offer.id, upper_first(offer.title),
+                               fmt::format("{}, {}", offer.supplier, covers_words(offer)), price_of(offer),
+                               buyer_of(job, offer.id)});
     if (!session.device().picks()) view.folder = session.packet_folder();
     for (const Offer& offer : session.shelf()) {
         ShelfRow row;
@@ -53,9 +69,8 @@ ShelfView shelf_view(const Session& session) {
         row.under = fmt::format("{}, {}, {}", offer.supplier, covers_words(offer), age_text(offer.seen, today));
         row.old = is_old(offer.seen, today);
         if (row.old) row.under += ": ask again";
-        row.price = fmt::format("{} {}", money_text(offer.price), offer.currency);
-        row.in_job =
-            std::any_of(view.in_job.begin(), view.in_job.end(), [&](const Offer& o) { return same_offer(o, offer); });
+        row.price = price_of(offer);
+        row.in_job = std::any_of(in_job.begin(), in_job.end(), [&](const Offer& o) { return same_offer(o, offer); });
         view.rows.push_back(std::move(row));
     }
     return view;

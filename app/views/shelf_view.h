@@ -8,16 +8,25 @@ namespace cotter {
 struct ShelfRow {
     Offer offer;
     std::string title;  // "Brake pads, axle set"
-    std::string under;  // "Feld Supply, covers 2 corners of brake pads, seen 5 days ago"
+    std::string under;  // "Feldrain Parts (invented), covers 2 corners of brake pads, seen 5 days ago"
     std::string price;
     bool old = false;     // worth asking again
     bool in_job = false;  // the open job has it already
 };
 
+// An offer that the open job has, whether the shelf still knows it or not.
+struct JobOfferRow {
+    Id<Offer> id;
+    std::string title;
+    std::string under;  // "Feld Supply, covers 2 corners of brake pads"
+    std::string price;
+    std::string quote;  // that buys from it, so that it stays; empty: none
+};
+
 struct ShelfView {
     Chrome chrome;
     std::vector<ShelfRow> rows;
-    std::vector<Offer> in_job;
+    std::vector<JobOfferRow> in_job;
     std::string folder;  // where the shelf is written to; empty: the device passes it on
 };
 

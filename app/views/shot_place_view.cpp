@@ -41,7 +41,7 @@ ShotPlaceView shot_place_view(const Session& session, const std::optional<Place>
     for (const Station s : {Station::drawbar, Station::actuator, Station::frame, Station::lights, Station::trailer})
         add(view.stations, Place::at(s));
     if (!place) return view;
-    for (const Slot s : slots_of(*place)) {
+    for (const Slot s : slots_of(layout_of(job), *place)) {
         view.slots.push_back(slot_choice(job, *place, s, stage));
         view.slots.back().chosen = slot == s;
     }

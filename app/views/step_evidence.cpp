@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <array>
 
-#include "app/views/slots_wanted.h"
+#include "core/trade/asked.h"
 
 namespace cotter {
 
@@ -45,19 +45,19 @@ Place place_of_shot(const Job& job, const Proof& proof, const Place& place) {
     if (place.is_corner() && !proof.anywhere) return place;
     const Slot slot = slot_named(proof.what);
     return first_place(job, [&](const Place& p) {
-        const auto wanted = slots_wanted(job.only<Trailer>(), p, Stage::before);
-        return std::find(wanted.begin(), wanted.end(), slot) != wanted.end();
+        const auto wanted = slots_wanted(layout_of(job), p, Stage::before);
+        return std::any_of(wanted.begin(), wanted.end(), [&](const WantedSlot& w) { return w.slot == slot; });
     });
 }
 
 Place place_of_reading(const Job& job, const Proof& proof, const Place& place) {
     if (place.is_corner() && !proof.anywhere) return place;
-    const ReadingKind* kind = reading_kind(proof.what);
+    const ReadingSpec* spec = reading_spec(proof.what);
     Place found = first_place(job, [&](const Place& p) {
-        const auto wanted = readings_wanted(job.only<Trailer>(), p);
-        return std::any_of(wanted.begin(), wanted.end(), [&](const WantedReading& w) { return w.kind == kind; });
+        const auto wanted = readings_wanted(layout_of(job), p);
+        return std::any_of(wanted.begin(), wanted.end(), [&](const WantedReading& w) { return w.spec == spec; });
     });
-    return kind == nullptr ? place : found;
+    return spec == nullptr ? place : found;
 }
 
 void lead_on(const Job& job, const Proof& proof, const Place& place, StepProof& e) {

@@ -142,10 +142,6 @@ std::string towing_question(const Summary& summary) {
     return fmt::format("May it be towed? {}", towing_word(summary.towing));
 }
 
-std::optional<Grade> towing_grade(const Summary& summary) {
-    return summary.towing == Towing::cannot_tell ? std::nullopt : summary.now.grade;
-}
-
 SummaryView summary_view(const Session& session) {
     const SideWords words = session.settings().sides;
     const Summary& s = session.summary();

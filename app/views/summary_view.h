@@ -64,9 +64,8 @@ inline constexpr std::size_t kMostUnknown = 12;
 
 [[nodiscard]] SummaryView summary_view(const Session& session);
 
-// For rows that lead to it: "May it be towed? No", and the worst grade.
+// For rows that lead to it: "May it be towed? No".
 [[nodiscard]] std::string_view towing_word(Towing towing);
 [[nodiscard]] std::string towing_question(const Summary& summary);
-[[nodiscard]] std::optional<Grade> towing_grade(const Summary& summary);
 
 }  // namespace cotter

@@ -2,27 +2,23 @@
 #include "app/views/torque_view.h"
 
 #include <algorithm>
-#include <cmath>
 
 #include <fmt/format.h>
 
 #include "app/views/corner_view.h"
+#include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "core/work/torque_check.h"
+#include "core/work/torque_like.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
 namespace {
 
-constexpr std::string_view kNuts = "wheel nuts";
-
-bool same_torque(const Amount& a, const Amount& b) {
-    return std::abs(a.si() - b.si()) < 0.01 * std::max(a.si(), b.si());
-}
-
 // A record that is no id names the joint of a new one.
 std::string_view joint_of(const Route& route) {
-    return route.record.empty() || Uuid::parse(route.record) ? kNuts : std::string_view(route.record);
+    return route.record.empty() || Uuid::parse(route.record) ? kWheelNuts : std::string_view(route.record);
 }
 
 const Torque* torque_of(const Job& job, const Route& route) {
@@ -40,103 +36,84 @@ int studs_at(const Job& job, const Place& place) {
     return trailer->axles[static_cast<std::size_t>(place.axle - 1)].studs;
 }
 
-// What a new one takes over from the like joint before it.
-Torque new_torque(const Job& job, const Settings& settings, const Route& route) {
-    const Place& place = route.place;
-    Torque torque;
-    torque.place = place;
-    torque.joint = joint_of(route);
-    torque.fasteners = torque.joint == kNuts ? studs_at(job, place) : 0;
-    for (const Torque& t : job.all<Torque>()) {
-        if (t.joint != torque.joint) continue;
-        if (torque.fasteners == 0 || studs_at(job, place) == 0) torque.fasteners = t.fasteners;
-        if (t.target) torque.target = t.target, torque.target_source = t.target_source;
-        if (!t.wrench.empty()) torque.wrench = t.wrench, torque.wrench_calibrated = t.wrench_calibrated;
-    }
-    if (torque.wrench.empty() && settings.wrenches.size() == 1) {
+// The wrench used last stays in the hand; what was on it need not: with an adapter it is chosen anew, or taken over
+// with the figure.
+void take_wrench(Torque& torque, const Job& job, const Settings& settings) {
+    const Torque* last = nullptr;
+    for (const Torque& t : job.all<Torque>())
+        if (!t.wrench.empty() && (last == nullptr || last->at <= t.at)) last = &t;
+    if (last != nullptr) {
+        const Torque used = in_present_form(*last);
+        if (used.adapter) return;
+        torque.wrench = used.wrench;
+        torque.wrench_calibrated = used.wrench_calibrated;
+    } else if (settings.wrenches.size() == 1) {
         torque.wrench = settings.wrenches.front().id;
         torque.wrench_calibrated = settings.wrenches.front().calibrated;
     }
+}
+
+Torque new_torque(const Job& job, const Settings& settings, const Route& route) {
+    Torque torque;
+    torque.place = route.place;
+    torque.joint = joint_of(route);
+    torque.fasteners = torque.joint == kWheelNuts ? studs_at(job, route.place) : 0;
+    take_wrench(torque, job, settings);
     return torque;
 }
 
-bool full(const Torque& t, const Pass& pass) {
-    return static_cast<int>(pass.tightened.size()) >= t.fasteners;
+void fill_offer(TorqueView& view, const Job& job) {
+    const Torque* lender = torque_to_lend(job, view.torque);
+    if (lender == nullptr) return;
+    FigureOffer offer;
+    offer.torque = with_lent(view.torque, *lender);
+    const Torque& t = offer.torque;
+    offer.title = in_words(fmt::format("Taken from {}: right?", lender->place.text()), view.settings.sides);
+    offer.words = fmt::format(
+        "{} for {}, {}.", t.target->text(),
+        t.joint == kWheelNuts ? fmt::format("{} nuts", t.fasteners) : fmt::format("{} {}", t.fasteners, t.joint),
+        t.target_source);
+    if (!t.wrench.empty()) offer.words += fmt::format(" With wrench {}", t.wrench);
+    if (!t.wrench.empty()) offer.words += t.adapter ? fmt::format(", adapter {}.", adapter_words(*t.adapter)) : ".";
+    offer.accept = fmt::format("Right: {}", t.target->text());
+    view.offer = std::move(offer);
 }
 
-// Which stage each pass was: the first one with its setting that is still free; npos: a setting of the user's own.
-void fill_stages(TorqueView& view, const TorquePlan& plan) {
-    const std::vector<Pass>& passes = view.torque.passes;
-    for (const TorqueStage& stage : plan.stages)
-        view.stages.push_back({stage.setting, (stage.check ? "check " : "") + stage.setting.text(), false, false});
-    std::vector<bool> taken(view.stages.size());
-    std::size_t last = view.stages.size();
-    for (const Pass& pass : passes) {
-        // One pass more at a setting is that stage again.
-        for (std::size_t i = 0; i < view.stages.size(); ++i)
-            if (same_torque(view.stages[i].setting, pass.setting)) last = i;
-        for (std::size_t i = 0; i < view.stages.size(); ++i) {
-            if (taken[i] || !same_torque(view.stages[i].setting, pass.setting)) continue;
-            taken[i] = true;
-            last = i;
-            view.stages[i].done = full(view.torque, pass);
-            break;
-        }
-    }
-    const bool running = !passes.empty() && !full(view.torque, passes.back());
-    if (running && last < view.stages.size()) {
-        view.stages[last].now = true;
-        view.stages[last].done = false;
-    }
-    const std::size_t from = passes.empty() || last >= view.stages.size() ? 0 : last + 1;
-    if (from < view.stages.size()) view.next_stage = from;
-}
-
-// A circle without an order of ours is tightened in the same stages, in the order of the maker's chart.
-void fill_plan(TorqueView& view) {
-    const Torque& t = view.torque;
-    if (!t.target) return;
-    view.no_order = t.fasteners > 0 && !cross_order(t.fasteners);
-    if (const auto plan = plan_torque(view.no_order ? 1 : t.fasteners, *t.target, t.target_source))
-        fill_stages(view, *plan);
-}
-
-void fill_next(TorqueView& view) {
-    const auto order = cross_order(view.torque.fasteners);
-    const bool running = !view.torque.passes.empty();
-    if (running) view.clicked = view.torque.passes.back().tightened;
-    if (!order) return;
-    for (const int nut : *order) {
-        if (std::find(view.clicked.begin(), view.clicked.end(), nut) != view.clicked.end()) continue;
-        view.next = nut;
-        return;
-    }
-}
-
-// The setting of the running pass, or of the one to begin.
-std::optional<Amount> setting_now(const TorqueView& view) {
-    const Torque& t = view.torque;
-    if (!t.passes.empty() && !full(t, t.passes.back())) return t.passes.back().setting;
-    if (view.next_stage) return view.stages[*view.next_stage].setting;
-    return std::nullopt;
+void fill_progress(TorqueView& view) {
+    const TorqueProgress progress = torque_progress(view.torque);
+    for (const StageProgress& s : progress.stages)
+        view.stages.push_back({s.stage.at_nut, (s.stage.check ? "check " : "") + s.stage.at_nut.text(), s.done, s.now});
+    view.next_stage = progress.next_stage;
+    view.clicked = progress.clicked;
+    view.next = progress.next;
+    view.running = progress.running;
+    view.no_order = progress.no_order;
+    if (const auto now = progress.stage_now())
+        view.pass = fmt::format("Pass {} of {}{}", *now + 1, progress.stages.size(),
+                                progress.stages[*now].stage.check ? ", to check" : "");
+    else if (progress.running)
+        view.pass = "A pass beside the plan";
 }
 
 void fill_setting(TorqueView& view) {
-    const auto wanted = setting_now(view);
-    if (!wanted) return;
-    view.set_to = wanted->text();
-    const auto adapter = wrench_adapter(view.torque.wrench);
-    if (!adapter) return;
-    if (const auto set = wrench_setting(*wanted, *adapter)) {
-        view.set_to = set->text();
-        view.corrected = fmt::format("{} at the nut: set the wrench to {}, because the adapter reaches {} beyond it.",
-                                     wanted->text(), set->text(), adapter->extension.text());
+    Torque torque = view.torque;
+    if (!view.running && view.next_stage) {
+        auto begun = begin_pass(torque, view.stages[*view.next_stage].at_nut);
+        if (!begun) return;
+        torque = std::move(*begun);
+    } else if (!view.running) {
+        return;
     }
+    const Pass& pass = torque.passes.back();
+    view.set_to = pass.setting;
+    if (torque.adapter)
+        view.corrected =
+            fmt::format("{} at the nut through the adapter: {}", at_nut(pass).text(), adapter_words(*torque.adapter));
 }
 
-void fill_wrenches(TorqueView& view, const Settings& settings, const Date& day) {
-    const std::string chosen = wrench_id(view.torque.wrench);
-    for (const Wrench& w : settings.wrenches)
+void fill_wrenches(TorqueView& view, const Date& day) {
+    const std::string& chosen = view.torque.wrench;
+    for (const Wrench& w : view.settings.wrenches)
         view.wrenches.push_back(
             {w.id, w.id + (w.calibrated ? ", calibrated " + w.calibrated->text() : ", calibration not known"),
              w.calibrated, w.id == chosen});
@@ -147,17 +124,36 @@ void fill_wrenches(TorqueView& view, const Settings& settings, const Date& day) 
     if (check.state != WrenchState::in_date) view.wrench_warning = check.words;
 }
 
+// What differs shows as soon as it does; what is missing only when no pass is left to bring it.
 void fill_remarks(TorqueView& view) {
-    const Torque& t = view.torque;
-    if (t.passes.empty() || !full(t, t.passes.back())) return;
-    const auto remarks = check_torque(t);
-    view.done = proves_torque(remarks);
-    if (view.next_stage && !view.done) return;  // on the way: what is missing comes yet
-    for (const TorqueRemark& r : remarks)
-        if (r.difference != TorqueDifference::wrench_not_in_date) view.remarks.push_back(upper_first(r.words));
+    if (view.torque.passes.empty()) return;
+    const auto remarks = check_torque(view.torque);
+    view.done = !view.running && proves_torque(remarks);
+    const bool on_the_way = view.running || (view.next_stage && !view.done);
+    for (const TorqueRemark& r : remarks) {
+        const bool stays = r.difference == TorqueDifference::not_across ||
+                           r.difference == TorqueDifference::unit_doubt ||
+                           r.difference == TorqueDifference::other_at_nut;
+        if (r.difference == TorqueDifference::wrench_not_in_date || (on_the_way && !stays)) continue;
+        view.remarks.push_back(upper_first(r.words) + ".");
+    }
 }
 
-std::string missing(const Torque& t) {
+void fill_known(TorqueView& view, const Job& job) {
+    view.source = view.torque.target_source;
+    if (const auto& from = view.torque.target_from)
+        view.source += in_words(fmt::format(", as {}", from->text()), view.settings.sides);
+    for (const Torque& t : job.all<Torque>()) {
+        if (t.target && t.id != view.torque.id && t.joint == view.torque.joint) view.like = t.target;
+        if (!t.target_source.empty() &&
+            std::find(view.sources.begin(), view.sources.end(), t.target_source) == view.sources.end())
+            view.sources.push_back(t.target_source);
+    }
+}
+
+std::string missing(const TorqueView& view) {
+    const Torque& t = view.torque;
+    if (view.offer) return view.offer->accept;
     if (t.fasteners == 0) return "Count the studs";
     if (!t.target) return "Enter the maker's figure";
     if (t.wrench.empty()) return "Choose the wrench";
@@ -166,38 +162,27 @@ std::string missing(const Torque& t) {
 
 }  // namespace
 
-Torque with_pass(Torque torque, const Amount& setting, int nut) {
-    torque.taken = Taken::measured;
-    torque.reason.clear();
-    torque.passes.push_back({setting, {}});
-    if (nut > 0) torque.passes.back().tightened.push_back(nut);
-    return torque;
-}
-
 TorqueView torque_view(const Session& session) {
     const Job& job = session.job();
     const Route& route = session.route();
     TorqueView view;
+    view.drafts = session.drafts();
+    view.settings = session.settings();
     const Torque* there = torque_of(job, route);
-    view.torque = there != nullptr ? *there : new_torque(job, session.settings(), route);
+    view.torque = there != nullptr ? in_present_form(*there) : new_torque(job, session.settings(), route);
     view.place = view.torque.place;
     const std::string place = place_words(route.place, session.settings().sides);
     view.chrome = chrome_of(session, upper_first(view.torque.joint), place);
-    view.to_do = missing(view.torque);
+    fill_offer(view, job);
+    view.to_do = missing(view);
     view.ready = view.to_do.empty();
-    fill_plan(view);
-    fill_next(view);
+    fill_progress(view);
     fill_setting(view);
-    fill_wrenches(view, session.settings(), session.now().local_date());
+    fill_wrenches(view, session.now().local_date());
     fill_remarks(view);
-    for (const Torque& t : job.all<Torque>())
-        if (!t.target_source.empty() &&
-            std::find(view.sources.begin(), view.sources.end(), t.target_source) == view.sources.end())
-            view.sources.push_back(t.target_source);
+    fill_known(view, job);
     view.next_place = neighbour(job, route.place, 1);
     if (view.next_place) view.next_label = place_words(*view.next_place, session.settings().sides);
-    view.drafts = session.drafts();
-    view.settings = session.settings();
     return view;
 }
 

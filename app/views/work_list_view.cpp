@@ -16,10 +16,12 @@ WorkRow row_of(const Session& session, const Procedure& procedure, const Place& 
     const auto closed = std::count_if(steps.begin(), steps.end(), [](const StepView& s) { return s.closed(); });
     WorkRow row{procedure.id, procedure.title, {}, {}, false};
     row.done = closed == static_cast<std::ptrdiff_t>(steps.size());
+    for (const StepView& s : steps)
+        if (s.finding != nullptr && s.finding->outcome != Outcome::repaired)
+            row.worst = std::max(row.worst.value_or(s.finding->grade), s.finding->grade);
     if (!begun(procedure, job, place)) return row;
     row.value = fmt::format("{} of {}", closed, steps.size());
-    if (const StepView* next = next_step(steps); next != nullptr && !row.done)
-        row.under = fmt::format("next {} {}", next->step->id, next->step->title);
+    if (const StepView* next = next_step(steps); next != nullptr && !row.done) row.under = "next: " + next->step->title;
     return row;
 }
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/photo_view.h"
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "app/views/step_evidence.h"
@@ -16,13 +17,14 @@ namespace {
 
 std::string word_of(const StepView& step) {
     const std::string at = step.mark == nullptr ? "" : " " + clock_words(step.mark->at);
+    if (step.answer) return std::string(name_of(*step.answer)) + at;
     switch (step.state) {
         case StepState::done:
             return "done" + at;
         case StepState::not_needed:
             return "not needed";
         case StepState::overridden:
-            return "passed without proof" + at;
+            return "SKIPPED, not verified" + at;
         case StepState::possible:
             return "possible now";
         case StepState::held:
@@ -35,25 +37,13 @@ std::string word_of(const StepView& step) {
     return {};
 }
 
-std::vector<StepBlock> blocks_of(const WorkBook& book, const Procedure& here, const StepView& step, SideWords sides) {
-    std::vector<StepBlock> out;
-    for (const std::string& words : step.blocked_by) {
-        StepBlock block{upper_first(in_words(words, sides)), std::nullopt};
-        for (const StepNeed& need : step.step->needs) {
-            const auto found = book.step(need.step);
-            const std::string start = "first " + need.step;
-            if (found.step == nullptr || !words.starts_with(start)) continue;
-            const char after = words.size() > start.size() ? words[start.size()] : ' ';
-            if (after != ' ' && after != ':') continue;
-            Place place = place_for(*found.procedure, step.place);
-            const auto at = words.find(" at "), colon = words.find(':');
-            if (after == ' ' && at != std::string::npos && colon != std::string::npos)
-                if (const auto named = Place::parse(std::string_view(words).substr(at + 4, colon - at - 4)))
-                    place = *named;
-            if (found.procedure->id != here.id || place != step.place)
-                block.lead = Route{Screen::work, place, found.procedure->id};
-        }
-        out.push_back(std::move(block));
+std::vector<StepBefore> blocks_of(const Procedure& here, const StepView& step, SideWords sides) {
+    std::vector<StepBefore> out;
+    for (const StepBlock& block : step.blocked_by) {
+        StepBefore before{upper_first(in_words(block.words, sides)), std::nullopt};
+        if (block.procedure->id != here.id || block.place != step.place)
+            before.lead = Route{Screen::work, block.place, block.procedure->id};
+        out.push_back(std::move(before));
     }
     return out;
 }
@@ -90,6 +80,14 @@ StepMove move_of(const StepItem& item) {
     return note ? StepMove::note : StepMove::done;
 }
 
+void fill_answer(StepItem& item, const StepView& step) {
+    item.answer = step.answer;
+    if (step.finding == nullptr) return;
+    if (step.finding->outcome != Outcome::repaired) item.grade = step.finding->grade;
+    item.found = finding_words(step.finding->component, step.finding->defect);
+    item.now = step.finding->todo;
+}
+
 void fill_mark(StepItem& item, const StepMark& mark, const Job& job) {
     item.mark = mark.id;
     item.reason = mark.reason;
@@ -102,19 +100,20 @@ StepItem item_of(const Session& session, const Procedure& procedure, const StepV
     const Job& job = session.job();
     StepItem item;
     item.id = step.step->id;
-    item.title = step.step->id + " " + step.step->title;
+    item.title = step.step->title;
     item.plain = step.step->plain;
     item.why = step.step->why;
     item.state = step.state;
     item.word = word_of(step);
     item.hold = step.step->hold;
     item.optional = step.step->optional;
-    item.blocks = blocks_of(session.work_book(), procedure, step, session.settings().sides);
+    item.blocks = blocks_of(procedure, step, session.settings().sides);
     for (const Caution* c : step.cautions) item.cautions.push_back({c->id, c->title, c->danger + " " + c->require});
     item.evidence = evidence_of(job, step);
     if (step.step->ask) item.question = step.step->ask->question;
     item.bad = bad_of(step);
     if (step.mark != nullptr) fill_mark(item, *step.mark, job);
+    fill_answer(item, step);
     item.doubtful = step.doubtful();
     item.notes = notes_for(job, step);
     item.move = move_of(item);
@@ -172,7 +171,9 @@ ProcedureView procedure_view(const Session& session) {
     view.source = procedure->source;
     fill_steps(view, session, *procedure);
     const bool ends_in_advice = procedure->owner && procedure->scope == Scope::trailer && procedure->id == "owner";
-    if (ends_in_advice) view.advice = advice_view(session);
+    if (ends_in_advice || (procedure->owner && view.owner)) view.advice = advice_view(session);
+    view.advice_only_stops = !ends_in_advice;
+    if (view.advice_only_stops && view.advice && view.advice->word != TowWord::do_not_tow) view.advice.reset();
     return view;
 }
 
@@ -182,7 +183,7 @@ StepMark mark_of(const ProcedureView& view, const StepItem& step, StepWord word)
     mark.step = step.id;
     mark.place = view.place;
     mark.word = word;
-    mark.title = step.title.substr(step.id.size() + 1);
+    mark.title = step.title;
     return mark;
 }
 

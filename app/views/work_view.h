@@ -40,40 +40,49 @@ struct StepRest {
 };
 
 // Something before it that is open.
-struct StepBlock {
+struct StepBefore {
     std::string words;
     std::optional<Route> lead;  // where it is done, when that is another procedure or corner
 };
 
 struct StepItem {
     std::string id;
-    std::string title;  // "D4 Unbolt the caliper and hang it on a wire"
+    std::string title;  // "Unbolt the caliper and hang it on a wire"
     std::string plain;
     std::string why;
     StepState state = StepState::blocked;
     std::string word;  // "done 08:14", "possible now", "hold point", "waits"
-    std::vector<StepBlock> blocks;
+    std::vector<StepBefore> blocks;
     std::string hold;
     std::vector<StepCaution> cautions;
     std::vector<StepProof> evidence;
     std::string optional;             // when it may be left out
     std::string question;             // the owner's
-    std::optional<FindingDraft> bad;  // the finding that a bad answer makes
-    std::string closed_by;            // "R. Kowalski, 2026-05-14 08:14"
-    std::string reason, note;         // of the mark
-    Id<StepMark> mark;                // that closed it
-    std::vector<StepRest> rests;      // the records that it named when it was closed
-    bool doubtful = false;            // done, but its proof is gone
-    std::vector<std::string> notes;   // ready to choose
+    std::optional<FindingDraft> bad;  // the finding that the answer 'something is wrong' makes
+    std::optional<StepAnswer> answer;
+    std::optional<Grade> grade;      // of the finding that was made, until it is repaired
+    std::string found;               // "Coupler: cracked, open, worn or missing"; empty: nothing was
+    std::string now;                 // what to do about it
+    std::string closed_by;           // "R. Kowalski, 2026-05-14 08:14"
+    std::string reason, note;        // of the mark
+    Id<StepMark> mark;               // that closed it
+    std::vector<StepRest> rests;     // the records that it named when it was closed
+    bool doubtful = false;           // done, but its proof is gone
+    std::vector<std::string> notes;  // ready to choose
     StepMove move = StepMove::nothing;
 
     [[nodiscard]] const StepProof* missing() const;  // the first record that is wanted and not there
     [[nodiscard]] bool open_hold() const { return state == StepState::held; }
+    // Its question may be answered now, with or without the records it asks for.
+    [[nodiscard]] bool asks() const {
+        return bad && hold.empty() && (move == StepMove::answer || move == StepMove::prove);
+    }
 };
 
 // The owner's answer, in words ready to show.
 struct AdviceView {
     TowWord word = TowWord::show_to_shop;
+    Sign sign = Sign::fading_on_road;
     std::string title;                 // "Do not tow"
     std::vector<std::string> reasons;  // the gravest first
 };
@@ -94,7 +103,8 @@ struct ProcedureView {
     std::optional<std::size_t> waits;  // without a next one: the first open step
     bool all_closed = false;
     bool owner = false;
-    std::optional<AdviceView> advice;  // at the procedure that ends in it
+    std::optional<AdviceView> advice;  // at the procedure that ends in it; in the owner's look where it forbids towing
+    bool advice_only_stops = false;    // the second
     std::string technician;
     Drafts drafts;
     std::optional<ReadingEntry> entry;  // begun here and not yet handed in

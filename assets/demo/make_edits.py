@@ -16,7 +16,7 @@ HERE = pathlib.Path(__file__).parent
 SPACE = uuid.UUID("6f0d2c1e-7b7e-4a51-9d53-2f6d0a7c3b10")
 JOB = "3f9c1a2b-5d0e-4c7a-9b1f-0c7e5a2d4e61"
 TECH = "R. Alder"
-PLACES = {"A1-R": "axle1-left", "A1-C": "axle1-right", "A2-R": "axle2-left", "A2-C": "axle2-right"}
+CORNERS = ("axle1-left", "axle1-right", "axle2-left", "axle2-right")
 SLOTS = {"01": "whole", "02": "wheel on", "03": "cap", "04": "cap", "05": "brake", "06": "rotor edge", "07": "lining",
          "08": "guide pin", "09": "seal side", "10": "spindle", "11": "brake", "12": "nuts", "13": "hose and line",
          "14": "reservoir", "15": "tread", "16": "data plate"}
@@ -119,7 +119,9 @@ def start():
 
 
 def place_of(photo):
-    return PLACES.get(photo["corner"], "actuator" if photo["file"].startswith("14") else "trailer")
+    if photo["corner"] in CORNERS:
+        return photo["corner"]
+    return "actuator" if photo["file"].startswith("14") else "trailer"
 
 
 # What a person would rather point at, point an arrow at, or go round than put into a box.
@@ -178,7 +180,7 @@ def pads(inner_lead, inner_trail, outer_lead, outer_trail):
 def survey_readings():
     caliper, mic, dial = "vernier caliper C-2", "micrometer M-1", "dial indicator D-1"
     yield reading("09:12:00", "axle1-left", "pad thickness", "before", "mm", "0.1", caliper, pads("2.6", "3.9", "6.1", "6.4"),
-                  shot=rid("shot", "07_A1-R_pads.jpg"))
+                  shot=rid("shot", "07_axle1-left_pads.jpg"))
     yield reading("09:04:00", "axle1-left", "rotor thickness", "before", "mm", "0.01", mic,
                   rotor("20.62 20.64 20.66 20.67 20.65 20.63 20.62 20.64"))
     yield reading("08:50:00", "axle1-left", "end play", "before", "[in_i]", "0.0005", dial,
@@ -194,7 +196,7 @@ def survey_readings():
     yield reading("11:34:00", "axle2-right", "pad thickness", "before", "mm", "0.1", caliper, pads("4.4", "4.3", "4.9", "4.7"))
     yield reading("11:38:00", "axle2-right", "tread depth", "before", "[in_i]", "1/64", "depth gauge T-1",
                   [("inner groove", "5/32"), ("middle groove", "4/32"), ("outer groove", "1/32")],
-                  shot=rid("shot", "15_A2-C_tyre-tread.jpg"))
+                  shot=rid("shot", "15_axle2-right_tyre-tread.jpg"))
     for clock, place, values in (("09:20:00", "axle1-left", "7/32 7/32 6/32"), ("10:20:00", "axle1-right", "7/32 8/32 7/32"),
                                  ("11:05:00", "axle2-left", "6/32 7/32 6/32")):
         yield reading(clock, place, "tread depth", "before", "[in_i]", "1/64", "depth gauge T-1",
@@ -239,7 +241,7 @@ def torque(clock, place, joint, fasteners, target, settings, order):
 
 def torques():
     eight = [1, 5, 3, 7, 2, 6, 4, 8]
-    for minute, place in enumerate(PLACES.values()):
+    for minute, place in enumerate(CORNERS):
         yield torque(f"13:{40 + minute}:00", place, "caliper bracket bolts", 2, "65", ["65"], [1, 2])
         yield torque(f"15:{10 + minute * 5}:00", place, "wheel nuts", 8, "120", ["24", "60", "120", "120"], eight)
 
@@ -305,7 +307,7 @@ def earlier_visit(day, miles, pads_by_place, rotors_by_place, treads_by_place):
 
 
 def earlier_visits():
-    left1, right1, left2, right2 = PLACES.values()
+    left1, right1, left2, right2 = CORNERS
     yield from earlier_visit(
         "2024-05-21", "",
         {left1: "9.0 9.1 9.3 9.3", right1: "9.2 9.2 9.3 9.3", left2: "8.8 8.8 9.0 8.9", right2: "9.0 8.9 9.1 9.0"},

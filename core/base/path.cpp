@@ -46,4 +46,8 @@ std::string without_end_slash(const std::string& path, PathStyle style) {
     return out;
 }
 
+std::string example_on_drive(const std::string& folder, PathStyle style) {
+    return (style == PathStyle::windows ? "E:\\" : "/media/usb/") + folder;
+}
+
 }  // namespace cotter

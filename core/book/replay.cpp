@@ -56,7 +56,7 @@ Result<> understand(Json edit) {
         change["value"]["photo"] = photo_still_to_come();
         return {};
     }));
-    if (auto read = edit_from_json(edit.dump()); !read) return unexpected(read.error());
+    if (auto read = edit_from_json(compact_json(edit)); !read) return unexpected(read.error());
     return {};
 }
 
@@ -92,7 +92,7 @@ Result<Edit> with_photos(Json json, PhotoVault& vault, Files& files, const std::
         ++done.photos;
         return {};
     }));
-    return edit_from_json(json.dump());
+    return edit_from_json(compact_json(json));
 }
 
 }  // namespace

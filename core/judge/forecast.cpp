@@ -8,7 +8,7 @@
 
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 
@@ -89,11 +89,11 @@ struct Measure {
 };
 
 bool repaired_in(const Job& job, const Place& place, std::string_view name) {
-    const KnownReading* known = known_reading(name);
+    const ReadingSpec* known = reading_spec(name);
     const auto& all = job.all<Finding>();
     return known != nullptr && std::any_of(all.begin(), all.end(), [&](const Finding& f) {
-               return f.outcome == Outcome::repaired && corner_of(f.place) == place && !known->repaired_by.empty() &&
-                      f.component.find(known->repaired_by) != std::string::npos;
+               return f.outcome == Outcome::repaired && corner_of(f.place) == place &&
+                      ended_by_repair(*known, f.component);
            });
 }
 

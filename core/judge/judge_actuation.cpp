@@ -6,7 +6,7 @@
 #include "core/judge/braking.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 
 namespace cotter {
 

@@ -5,7 +5,7 @@
 #include "core/judge/disc.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 
 namespace cotter {
 
@@ -115,7 +115,7 @@ void judge_cut(Bench& bench, const Place& corner, const Ring& ring) {
     if (plan.answer == RotorAnswer::no_limit) {
         bench.cannot_tell({corner, 0, "brake", std::string(what::rotor_machine_to),
                            "the thinnest allowed after machining is not entered",
-                           "enter the maker's figure with its source", false});
+                           "enter the maker's figure with its source", false, Lack::makers_figure});
         return;
     }
     const std::string sum =
@@ -139,7 +139,7 @@ void judge_rotor(Bench& bench, const Place& corner) {
     if (!highest_lower_limit(bench, what::rotor_thickness, corner))
         bench.cannot_tell({corner, 0, "brake", std::string(what::rotor_thickness),
                            "the discard thickness of this rotor is not entered",
-                           "read the figure cast into the rotor and photograph it", false});
+                           "read the figure cast into the rotor and photograph it", false, Lack::makers_figure});
     judge_cut(bench, corner, ring);
     if (values.size() < 8) {
         bench.cannot_tell({corner,
@@ -190,7 +190,7 @@ void judge_drum(Bench& bench, const Place& corner) {
     if (limits.empty())
         bench.cannot_tell({corner, 0, "brake", std::string(what::drum_diameter),
                            "the largest diameter of this drum is not entered",
-                           "read the figure cast into the drum and photograph it", false});
+                           "read the figure cast into the drum and photograph it", false, Lack::makers_figure});
     if (values.size() < 4) return;
     const Ring ring = ring_at(values);
     hold_against_limits(bench,

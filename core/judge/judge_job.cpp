@@ -40,8 +40,8 @@ std::string told(const Ground& r) {
     return fmt::format("{}, {}{} ({})", where_of(r), named ? "" : r.subject + ": ", r.says, r.source);
 }
 
-std::string more(std::size_t n, std::string_view of) {
-    return n == 0 ? std::string() : fmt::format(" And {} more {}{}.", n, of, n == 1 ? "" : "s");
+std::string more(std::size_t n, std::string_view one, std::string_view many) {
+    return n == 0 ? std::string() : fmt::format(" And {} more {}.", n, n == 1 ? one : many);
 }
 
 void answer_unknown(Summary& s) {
@@ -57,7 +57,7 @@ void answer_unknown(Summary& s) {
     const Unknown& u = s.unknowns.front();
     s.towing = Towing::cannot_tell;
     s.answer = fmt::format("Cannot tell, because of {}, {}: {}.{}", words::place(u.place), u.subject, u.because,
-                           more(essential - 1, "thing not known"));
+                           more(essential - 1, "thing not known", "things not known"));
 }
 
 void answer(Summary& s) {
@@ -72,7 +72,7 @@ void answer(Summary& s) {
     const bool never = worst == Grade::do_not_tow;
     s.towing = never ? Towing::no : Towing::after_repair;
     s.answer = fmt::format("{}: {}.{}", never ? "No" : "Not before the repair", told(s.first[0]),
-                           more(s.first.size() - 1, "reason"));
+                           more(s.first.size() - 1, "reason", "reasons"));
 }
 
 }  // namespace

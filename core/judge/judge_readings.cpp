@@ -6,7 +6,7 @@
 #include "core/base/text.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/asked.h"
 
 namespace cotter {
 
@@ -44,15 +44,15 @@ struct Wanted {
     bool essential;
 };
 
-std::vector<Wanted> wanted_at(const Axle& axle) {
-    std::vector<Wanted> out{{what::tread_depth, true}, {what::end_play, true}};
-    if (axle.brake == BrakeKind::hydraulic_disc) {
-        out.push_back({what::pad_thickness, true});
-        out.push_back({what::rotor_thickness, false});
-    }
-    if (axle.brake == BrakeKind::hydraulic_drum || axle.brake == BrakeKind::electric_drum) {
-        out.push_back({what::lining_thickness, true});
-        out.push_back({what::drum_diameter, false});
+// The measured readings that the points at this corner call for.
+std::vector<Wanted> wanted_at(const Bench& bench, const Place& corner) {
+    std::vector<Wanted> out;
+    const Layout layout = layout_of(bench.job);
+    for (const WantedReading& wanted : readings_wanted(layout, corner)) {
+        if (!wanted.missing) continue;
+        const Point* point = point_of_reading(wanted.spec->name);
+        const bool essential = point != nullptr && importance_at(*point, layout, wanted.place) == Importance::essential;
+        out.push_back({wanted.spec->name, essential});
     }
     return out;
 }
@@ -109,7 +109,7 @@ void judge_plain_readings(Bench& bench) {
     // The least and the most of each place and name: all other points lie between.
     std::map<std::tuple<Place, int, std::string>, std::pair<const Value*, const Value*>> ends;
     for (const Value& v : bench.values.all) {
-        const KnownReading* known = known_reading(v.what);
+        const ReadingSpec* known = reading_spec(v.what);
         if (bare(known == nullptr ? std::string_view(v.what) : known->name)) continue;
         auto [it, fresh] = ends.try_emplace({v.place, v.axle, v.what}, &v, &v);
         if (v.si < it->second.first->si) it->second.first = &v;
@@ -143,7 +143,7 @@ void judge_missing(Bench& bench) {
             if (is_air(axle->brake))
                 bench.cannot_tell({corner, 0, "brake", "brake", "air brakes are outside what Cotter judges",
                                    "have them looked at by someone qualified for them", true});
-            for (const Wanted& wanted : wanted_at(*axle)) want(bench, corner, wanted);
+            for (const Wanted& wanted : wanted_at(bench, corner)) want(bench, corner, wanted);
         }
     if (bench.corners().empty())
         bench.cannot_tell({Place::at(Station::trailer), 0, "trailer", "axles", "the axles are not recorded",

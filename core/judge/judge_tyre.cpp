@@ -5,7 +5,7 @@
 #include "core/judge/heat.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/judge/tyres.h"
 #include "core/trailer/tyre_date.h"
 
@@ -99,7 +99,7 @@ void judge_pressures(Bench& bench) {
     if (!t->tyre_pressure) {
         if (!cold.empty() || !hot.empty())
             bench.cannot_tell({Place::at(Station::trailer), 0, "tyre", std::string(what::pressure_cold),
-                               "the placard's pressure is not entered", "read the placard", false});
+                               "the placard's pressure is not entered", "read the placard", false, Lack::placard});
         return;
     }
     const double wanted = t->tyre_pressure->si();

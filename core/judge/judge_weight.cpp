@@ -3,7 +3,7 @@
 
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/judge/weights.h"
 
 namespace cotter {
@@ -68,7 +68,7 @@ void judge_gross(Bench& bench, const std::vector<const Value*>& axles, const Val
                                 tongue->reading->id.uuid});
     if (!t.gvwr) {
         bench.cannot_tell({kTrailer, 0, "load", "gross weight", "the trailer's rating (GVWR) is not entered",
-                           "read the certification label", false});
+                           "read the certification label", false, Lack::placard});
         return;
     }
     against_rating(bench, w.gross, step, *t.gvwr, 0, "gross weight",
@@ -83,7 +83,7 @@ void judge_surge(Bench& bench) {
         bench.cannot_tell(
             {kTrailer, 0, "load", "surge brakes",
              !t.gvwr ? "the trailer's rating (GVWR) is not entered" : "the tow vehicle's rating (GVWR) is not entered",
-             "read both labels", false});
+             "read both labels", false, t.gvwr ? Lack::reading : Lack::placard});
         return;
     }
     const double trailer_lb = t.gvwr->si() / kPound, tow_lb = tow.front()->si / kPound;

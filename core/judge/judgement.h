@@ -30,6 +30,13 @@ struct Ground {
     Uuid record;                     // the reading or finding; nil when several
 };
 
+// What an Unknown lacks. Programs lead on by this, never by its words.
+enum class Lack {
+    reading,        // something to be measured, looked at or told
+    makers_figure,  // a bound that only the maker of the part knows
+    placard,        // what the trailer's placard or certification label says
+};
+
 // Something that cannot be told, and why.
 struct Unknown {
     Place place;
@@ -39,6 +46,7 @@ struct Unknown {
     std::string because;     // "not measured: the rotor is cracked"
     std::string todo;        // what would tell; may be empty
     bool essential = false;  // without it nobody can say whether the trailer may be towed
+    Lack lacks = Lack::reading;
 };
 
 // A node: trailer, axle, corner or station, component.

@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/judge/judge_words.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 
@@ -67,7 +67,7 @@ std::vector<Place> Bench::corners() const {
 
 std::vector<const Limit*> Bench::limits_at(std::string_view name, const Place& place, int axle) {
     std::vector<const Limit*> out;
-    const KnownReading* known = known_reading(name);
+    const ReadingSpec* known = reading_spec(name);
     const int number = place.is_corner() ? place.axle : axle;
     for (const Limit& l : limits)
         if ((l.what == name || (known != nullptr && l.what == known->name)) && fits(l, axle_of(place, axle), number))

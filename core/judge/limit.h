@@ -47,7 +47,7 @@ struct LimitSource {
 
 struct Limit {
     std::string id;    // stable: "lining-operate"
-    std::string what;  // the reading it bounds: a name of core/judge/reading_names.h, or any other
+    std::string what;  // the reading it bounds: a name of core/trade/reading_names.h, or any other
     Bound bound = Bound::at_least;
     Amount value;
     std::string measured;           // where: "at the shoe centre"

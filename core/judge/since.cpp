@@ -6,7 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/judge/judge_words.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/judge/values.h"
 
 namespace cotter {

@@ -7,7 +7,7 @@
 
 #include "core/base/text.h"
 #include "core/judge/judge_words.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 
@@ -41,31 +41,23 @@ Unknown unknown_of(const Reading& r, std::string because, std::string todo = {})
 std::string fault_of(const Reading& r, const Amount& amount) {
     const Unit* unit = find_unit(amount.unit);
     if (unit == nullptr || amount.unit.empty()) return "the unit is missing or not known";
-    const KnownReading* known = known_reading(r.what);
+    const ReadingSpec* known = reading_spec(r.what);
     if (known == nullptr) return {};
     if (unit->quantity != known->quantity) return fmt::format("{} is in a unit of something else", amount.text());
     const double si = amount.si();
-    if (!(si >= known->least && si <= known->most))
+    if (!(si >= known->lowest && si <= known->highest))
         return fmt::format("{} is not plausible: look at the number and its unit again", amount.text());
     return {};
 }
 
 bool repaired_since(const Job& job, const Reading& r) {
-    const KnownReading* known = known_reading(r.what);
-    if (known == nullptr || known->repaired_by.empty()) return false;
-    const auto hits = [&](const Finding& f) {
-        if (f.outcome != Outcome::repaired || corner_of(f.place) != corner_of(r.place)) return false;
-        const std::string component = ascii_lower(f.component);
-        std::string_view words = known->repaired_by;
-        while (!words.empty()) {
-            const auto space = std::min(words.find(' '), words.size());
-            if (component.find(words.substr(0, space)) != std::string::npos) return true;
-            words.remove_prefix(std::min(space + 1, words.size()));
-        }
-        return false;
-    };
+    const ReadingSpec* known = reading_spec(r.what);
+    if (known == nullptr) return false;
     const auto& findings = job.all<Finding>();
-    return std::any_of(findings.begin(), findings.end(), hits);
+    return std::any_of(findings.begin(), findings.end(), [&](const Finding& f) {
+        return f.outcome == Outcome::repaired && corner_of(f.place) == corner_of(r.place) &&
+               ended_by_repair(*known, f.component);
+    });
 }
 
 // Does `other` hold every point that `r` has?
@@ -115,7 +107,7 @@ std::string Value::text() const {
 std::vector<const Value*> Values::of(std::string_view name) const {
     std::vector<const Value*> out;
     for (const Value& value : all) {
-        const KnownReading* known = known_reading(value.what);
+        const ReadingSpec* known = reading_spec(value.what);
         if (value.what == name || (known != nullptr && known->name == name)) out.push_back(&value);
     }
     return out;

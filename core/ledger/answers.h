@@ -149,6 +149,27 @@ struct Costs {
     std::vector<Money> per_1000_miles;  // empty when the miles are not known; rounded to whole minor units
 };
 
+// What a later revision of a visit's records says otherwise than the one before it on file; for the first one on file,
+// than what was signed, as its amendments tell that.
+struct RevisionChange {
+    std::string job;
+    int revision = 1;  // that says it
+    RecordKind kind = RecordKind::finding;
+    Place place;              // of a finding or reading
+    std::string what;         // "wheel studs, broken", "pad thickness, before", "inspection item 1a(1)"
+    std::string before, now;  // "do not tow", "7.10 mm", "not OK"; empty: there was, or is, no such record
+    std::optional<Grade> grade_before, grade_now;  // of a finding
+    std::optional<Instant> at;                     // of the amendment; none: it does not say
+    std::string by, reason;                        // the same
+    // A finding graded less grave than before, or taken out. Nobody at the office may miss that.
+    [[nodiscard]] bool eased() const {
+        return grade_before && *grade_before > Grade::serviceable && (!grade_now || *grade_now < *grade_before);
+    }
+};
+
+// What stands in a receipt's `why` before a grade that was eased.
+inline constexpr std::string_view kEasedWords = "less severe than before: ";
+
 // Photos of the same slot before and after the work, by their SHA-256 in the vault.
 struct PhotoPair {
     std::string job;
@@ -161,10 +182,11 @@ struct PhotoPair {
 // All of a trailer's life.
 struct TrailerPage {
     TrailerLine trailer;
-    std::vector<JobLine> visits;        // the timeline, newest first
-    std::vector<Forecast> wear;         // of each corner over the visits, with limit and source; sorted by place
-    std::vector<TorqueLine> torques;    // newest first
-    std::vector<FindingLine> findings;  // open ones first, the gravest first; then closed ones, newest first
+    std::vector<JobLine> visits;          // the timeline, newest first
+    std::vector<Forecast> wear;           // of each corner over the visits, with limit and source; sorted by place
+    std::vector<TorqueLine> torques;      // newest first
+    std::vector<FindingLine> findings;    // open ones first, the gravest first; then closed ones, newest first
+    std::vector<RevisionChange> changes;  // newest visit first, in it the last revision; grades that were eased first
     Costs costs;
     std::vector<PhotoPair> pairs;     // newest first
     std::vector<PacketLine> packets;  // every packet of every visit, newest hand-over first
@@ -182,7 +204,7 @@ struct DueRow {
     std::string job;  // that called for it
     DueKind kind = DueKind::other;
     std::string rule;         // stable: "nuts-first", "inspection", "wear-axle1-left-pad thickness"
-    std::string title;        // "Tighten the wheel nuts again"
+    std::string title;        // "Check lug nut torque again …"
     std::string where;        // "axle1-left, axle1-right"; empty for all of the trailer
     std::optional<Date> due;  // none: by distance alone
     Date day;                 // due, or the day after the hand-over: what the list is sorted by

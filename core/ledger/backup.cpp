@@ -48,7 +48,7 @@ std::string row_text(const KeptTable& table, const SqlValues& row) {
         else
             out.push_back(std::get<std::string>(row[i]));
     }
-    return out.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n";
+    return compact_json(out) + "\n";
 }
 
 Result<SqlValues> row_from(const KeptTable& table, std::string_view line) {
@@ -129,7 +129,7 @@ Result<> write_all(Ledger& ledger, Writer& out, const Instant& at, const Step& s
         if (step && !step(++done, photos.size())) return fail(Errc::cancelled, "the backup was stopped");
     }
     COTTER_ASSIGN(const Digest sum, digest(ledger));
-    COTTER_TRY(out.add("digest.json", to_bytes(as_json(sum).dump() + "\n")));
+    COTTER_TRY(out.add("digest.json", to_bytes(compact_json(as_json(sum)) + "\n")));
     return out.finish(at);
 }
 
@@ -175,6 +175,7 @@ Result<> fill_vault(Ledger& ledger, const BagSource& bag, const Step& step) {
 
 // What was filled in must be what it was filled from, before it counts.
 Result<> close_filled(Ledger& ledger, SqlTransaction& transaction, const Digest& wanted) {
+    COTTER_TRY(ledger.remember_photos());
     COTTER_TRY(derive_all(ledger.db(), ledger.rules()));
     COTTER_ASSIGN(const Digest got, digest(ledger));
     if (!(got == wanted))

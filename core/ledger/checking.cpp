@@ -49,7 +49,7 @@ public:
             return keep(file, sha256, bytes);
         };
         hooks.job = [this](ByteView json) -> Result<JobFacts> {
-            COTTER_ASSIGN(document, tools_.schema.read(as_text(json)));
+            COTTER_ASSIGN(document, job_document_from_json(as_text(json)));
             if (document->job.only<Visit>() == nullptr) return fail(Errc::refused, "the job has no visit in it");
             return facts_of(*document);
         };

@@ -20,7 +20,6 @@ struct Checked {
 
 struct CheckTools {
     Files& files;
-    const JobSchema& schema;
     VaultStage& stage;
 };
 

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 #include <map>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_names.h"
 #include "core/ledger/visits.h"
 #include "core/quote/answer.h"
 

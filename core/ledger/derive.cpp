@@ -182,13 +182,14 @@ std::string due_text(const DueRow& row) {
     if (row.law) out["law"] = true;
     if (row.due) out["due"] = row.due->text();
     out["revision"] = row.revision;
-    return out.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return compact_json(out);
 }
 
 DueRow due_from_text(std::string_view text) {
     DueRow row;
-    const Json json = Json::parse(text, nullptr, false);
-    if (!json.is_object()) return row;
+    const auto parsed = parse_json(text);
+    if (!parsed || !parsed->is_object()) return row;
+    const Json& json = *parsed;
     each_text(row, [&](const char* name, std::string& into) { into = json.value(name, std::string()); });
     row.law = json.value("law", false);
     row.revision = json.value("revision", 1);

@@ -8,7 +8,7 @@
 
 namespace cotter::ledger {
 
-// Of what is derived and how. Raised with each change of derive.cpp or words.cpp: ledgers made before are then derived
+// Version of the derivation rules. Bump it when derive.cpp or words.cpp changes: ledgers made before are then derived
 // anew when they are opened.
 inline constexpr int kDerivation = 1;
 

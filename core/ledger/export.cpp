@@ -207,7 +207,7 @@ Result<> export_packets(Ledger& ledger, const std::string& folder) {
         COTTER_ASSIGN(Json document, parse_json(as_text(text)));
         Json line = as_json(packet);
         line["document"] = std::move(document);
-        COTTER_TRY(lines.add(line.dump(-1, ' ', false, Json::error_handler_t::replace) + "\n"));
+        COTTER_TRY(lines.add(compact_json(line) + "\n"));
     }
     COTTER_TRY(table.finish());
     return lines.finish();

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/base/text.h"
+#include "core/ledger/revisions.h"
 #include "core/packet/deflate.h"
 
 namespace cotter::ledger {
@@ -177,6 +178,8 @@ Result<Filed> Filing::file(const CheckedPacket& packet) {
     } else if (!before.empty()) {
         out.arrival = Arrival::revision;
     }
+    COTTER_ASSIGN(const auto changes, changes_around(db_, packet.fingerprint, packet.document.job));
+    if (const std::string line = changes_line(changes); !line.empty()) out.why += (out.why.empty() ? "" : "; ") + line;
     return out;
 }
 

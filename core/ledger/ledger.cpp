@@ -16,6 +16,7 @@ namespace cotter::ledger {
 namespace {
 
 constexpr int kPatience = 5'000;  // ms to wait for another seat
+constexpr const char* kKeptPhotos = "SELECT value FROM setting WHERE name='photos'";
 
 // Write-ahead log, synced at each commit; several processes may have it open. Behind a door of a test, which has no
 // shared memory, one only.
@@ -59,8 +60,8 @@ Result<std::unique_ptr<SqlDb>> open_file(Files& files, const std::string& where,
 std::string digest_of(const Rules& rules) {
     Hasher hasher;
     hasher.add(as_bytes(std::to_string(kDerivation)));
-    for (const Limit& limit : rules.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
-    if (rules.rechecks != nullptr) hasher.add(as_bytes(to_json_value(*rules.rechecks).dump()));
+    for (const Limit& limit : rules.limits) hasher.add(as_bytes(compact_json(to_json_value(limit))));
+    if (rules.rechecks != nullptr) hasher.add(as_bytes(compact_json(to_json_value(*rules.rechecks))));
     return hasher.finish_hex();
 }
 
@@ -72,9 +73,8 @@ Result<> remember(SqlDb& db, const char* name, const std::string& value) {
 }
 
 Result<std::string> photos_of(SqlDb& db, const std::string& where, const std::string& named) {
-    COTTER_ASSIGN(const std::string kept, db.text("SELECT value FROM setting WHERE name='photos'"));
-    if (!named.empty() && named != kept) COTTER_TRY(remember(db, "photos", named));
     if (!named.empty()) return named;
+    COTTER_ASSIGN(const std::string kept, db.text(kKeptPhotos));
     if (!kept.empty()) return kept;
     if (!is_server(where)) return where + ".photos";
     return fail(Errc::refused, "the ledger does not know where its photos lie", shown_place(where),
@@ -89,7 +89,8 @@ Ledger::~Ledger() = default;
 Result<std::unique_ptr<Ledger>> Ledger::open(const cotter::ledger::Ports& ports, const Rules& rules,
                                              const std::string& where, Open mode, const std::string& photos,
                                              const std::string& vfs) {
-    auto parts = std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, {}, {}});
+    COTTER_TRY(check_place(where));
+    auto parts = std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, photos, {}, {}});
     if (is_server(where)) {
         COTTER_ASSIGN(parts->db, connect_postgresql(where, "ledger"));
     } else {
@@ -109,9 +110,22 @@ Result<> Ledger::derive_by_rules() {
     COTTER_ASSIGN(const std::string before, db.text("SELECT value FROM setting WHERE name='rules'"));
     if (before == digest) return {};
     COTTER_ASSIGN(auto transaction, SqlTransaction::begin(db));
-    COTTER_TRY(derive_all(db, parts_->rules));
+    const auto derived = derive_all(db, parts_->rules);
+    if (!derived && derived.error().code == Errc::refused)
+        return fail(Errc::refused,
+                    fmt::format("the ledger's lists were made by another version of this program, and cannot be made "
+                                "anew from here: {}",
+                                derived.error().what),
+                    parts_->where, "open it once from a seat that may write, or use that version here too");
+    COTTER_TRY(derived);
     COTTER_TRY(remember(db, "rules", digest));
     return transaction.commit();
+}
+
+Result<> Ledger::remember_photos() {
+    if (parts_->photos_named.empty()) return {};
+    COTTER_ASSIGN(const std::string kept, parts_->db->text(kKeptPhotos));
+    return kept == parts_->photos_named ? Result<>() : remember(*parts_->db, "photos", parts_->photos_named);
 }
 
 Result<> derive_all(SqlDb& db, const Rules& rules) {

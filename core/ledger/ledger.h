@@ -53,8 +53,9 @@ struct Counts {
 
 class Ledger {
 public:
-    // `where`: a file's path, or "postgresql://…". `photos`: the vault's folder; empty: what the ledger remembers, at
-    // first "<file>.photos" (PostgreSQL has no such place: `refused` until one is named). `vfs`: for tests, see
+    // `where`: a file's path, or "postgresql://…". `photos`: the vault's folder for as long as this is open, best from
+    // the root; empty: what the ledger remembers, at first "<file>.photos" (PostgreSQL has no such place: `refused`
+    // until one is named). `vfs`: for tests, see
     // core/store/sqlite.h. Fails `too_new`, `not_ours`, `not_found`, `busy`, `damaged`.
     [[nodiscard]] static Result<std::unique_ptr<Ledger>> open(const Ports& ports, const Rules& rules,
                                                               const std::string& where, Open mode,
@@ -88,6 +89,9 @@ public:
     [[nodiscard]] Result<std::vector<AxleFailure>> failures();         // the most frequent first
     [[nodiscard]] Result<std::vector<Receipt>> receipts(std::size_t limit, std::size_t offset);  // newest first
     [[nodiscard]] PhotoVault& photos();  // originals, previews and thumbnails by SHA-256
+    // From now on every seat looks for photos in the folder that this one was opened with; nothing when it was opened
+    // with none. For what puts photos there: taking in, restoring, moving.
+    [[nodiscard]] Result<> remember_photos();
 
     // ---- what a person decides
     // Lets this technician sign with that key from now on; packets held for it come into view. `not_found`: no packet.

@@ -3,6 +3,7 @@
 #include <fmt/format.h>
 
 #include "core/ledger/filing.h"
+#include "core/ledger/revisions.h"
 #include "core/ledger/rows.h"
 #include "core/ledger/visits.h"
 #include "core/packet/pack.h"
@@ -75,6 +76,7 @@ Result<TrailerPage> Ledger::trailer(const std::string& key) {
     out.wear = wear_of(visits, rules());
     out.torques = torques_of(visits);
     out.findings = findings_of(visits);
+    COTTER_ASSIGN(out.changes, changes_of(db(), key, visits));
     out.costs = costs_of(visits);
     out.pairs = pairs_of(visits);
     out.trailer.open_findings = 0;

@@ -12,6 +12,7 @@ struct Ledger::Parts {
     Rules rules;
     std::string where;  // for messages
     std::unique_ptr<SqlDb> db;
+    std::string photos_named;  // by whoever opened it, for this time
     std::string photos_folder;
     std::unique_ptr<PhotoVault> photos;
 };

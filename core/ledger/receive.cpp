@@ -61,7 +61,7 @@ private:
     Checked check(std::size_t index, bool alone) {
         SerialWorkers here;
         Workers& workers = alone ? ledger_.ports().workers : static_cast<Workers&>(here);
-        return check_one({ledger_.ports().files, schema_, stage_}, workers, packets_[index], index);
+        return check_one({ledger_.ports().files, stage_}, workers, packets_[index], index);
     }
 
     Result<> file(std::vector<Checked>& group) {
@@ -169,7 +169,6 @@ private:
     const std::vector<std::string>& packets_;
     const ReceiveOptions& options_;
     VaultStage& stage_;
-    JobSchema schema_;
     std::vector<std::uint64_t> sizes_;
     std::size_t filed_ = 0;
     std::vector<Receipt> told_;
@@ -222,31 +221,16 @@ Result<std::vector<std::string>> packets_in(Files& files, const std::vector<std:
     return out;
 }
 
-Result<ReceiveResult> receive(Ledger& ledger, const std::vector<std::string>& packets, const ReceiveOptions& options) {
-    COTTER_ASSIGN(const auto stage, VaultStage::open(ledger.ports().files, ledger.photos_folder()));
-    return Batch(ledger, packets, options, *stage).run();
+Result<std::vector<std::string>> packets_below(Files& files, const std::string& folder) {
+    std::vector<std::string> out;
+    COTTER_TRY(collect(files, without_end_slash(folder), 0, out));
+    return out;
 }
 
-Result<std::vector<std::string>> Watch::look() {
-    COTTER_ASSIGN(const auto paths, packets_in(files_, {folder_}));
-    std::map<std::string, Seen> now;
-    std::vector<std::string> out;
-    for (const std::string& path : paths) {
-        const auto info = files_.info(path);
-        if (!info) continue;
-        Seen seen{info->size, info->modified_unix_s, false};
-        if (const auto before = seen_.find(path); before != seen_.end()) {
-            const bool at_rest = before->second.size == seen.size && before->second.modified == seen.modified;
-            seen.given = at_rest && before->second.given;
-            if (at_rest && !seen.given) {
-                out.push_back(path);
-                seen.given = true;
-            }
-        }
-        now.emplace(path, seen);
-    }
-    seen_ = std::move(now);
-    return out;
+Result<ReceiveResult> receive(Ledger& ledger, const std::vector<std::string>& packets, const ReceiveOptions& options) {
+    COTTER_ASSIGN(const auto stage, VaultStage::open(ledger.ports().files, ledger.photos_folder()));
+    COTTER_TRY(ledger.remember_photos());
+    return Batch(ledger, packets, options, *stage).run();
 }
 
 }  // namespace cotter::ledger

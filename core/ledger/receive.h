@@ -9,7 +9,6 @@
 #pragma once
 
 #include <functional>
-#include <map>
 #include <string>
 #include <vector>
 
@@ -41,28 +40,12 @@ struct ReceiveResult {
 // itself a bag counts as one. Sorted by path, none twice. A path that is not there becomes a refusal later.
 [[nodiscard]] Result<std::vector<std::string>> packets_in(Files& files, const std::vector<std::string>& paths);
 
+// The packets in a folder and below, as above; through a link when the folder is one.
+[[nodiscard]] Result<std::vector<std::string>> packets_below(Files& files, const std::string& folder);
+
 // Takes them in. Fails only when the ledger itself can no longer be written to (then what is receipted is on file and
 // the rest is as it was); whatever is wrong with a packet is its receipt.
 [[nodiscard]] Result<ReceiveResult> receive(Ledger& ledger, const std::vector<std::string>& packets,
                                             const ReceiveOptions& options);
-
-// A folder that packets are put into by others. Call look() every few seconds; a file counts once its size and time
-// were the same at two looks, so that one which is still being copied is left alone.
-class Watch {
-public:
-    Watch(Files& files, std::string folder) : files_(files), folder_(std::move(folder)) {}
-    // The packets that have come to rest and were not given yet.
-    [[nodiscard]] Result<std::vector<std::string>> look();
-
-private:
-    struct Seen {
-        std::uint64_t size = 0;
-        std::int64_t modified = 0;
-        bool given = false;
-    };
-    Files& files_;
-    std::string folder_;
-    std::map<std::string, Seen> seen_;  // by path
-};
 
 }  // namespace cotter::ledger

@@ -3,7 +3,6 @@
 
 #include <map>
 
-#include "core/packet/job_value.h"
 #include "core/survey/json.h"
 #include "core/survey/json_schema.h"
 #include "core/survey/json_value.h"
@@ -49,6 +48,31 @@ Result<> check_version(const Json& json) {
     return {};
 }
 
+// "1.0": the minor number, or nothing where there is none.
+std::optional<long> minor_of(const std::string& version) {
+    const std::string major = fmt::format("{}.", kJobMajor);
+    const bool shaped = version.starts_with(major) && version.size() > major.size() &&
+                        version.find_first_not_of("0123456789", major.size()) == std::string::npos;
+    if (!shaped) return std::nullopt;
+    return std::strtol(version.c_str() + major.size(), nullptr, 10);
+}
+
+Json job_schema() {
+    Head sample;
+    SchemaWriter writer;
+    Head::each_field(sample, writer);
+    Json schema = {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+                   {"$id", kSchemaFile},
+                   {"title", "A job in a Cotter packet"}};
+    schema.update(writer.object());
+    schema["properties"]["format"] = {{"const", std::string(kJobFormat)}};
+    schema["properties"]["version"] = text_schema(fmt::format("^{}[.][0-9]+$", kJobMajor));
+    schema["properties"]["revision"]["minimum"] = 1;
+    schema["properties"]["records"] = job_records_schema();
+    schema["required"].push_back("records");
+    return schema;
+}
+
 // Takes out of `value` what the schema does not know. False: the value itself is of a kind not known here, as a word
 // that its list does not have, or an object that lacks what it needs without such a word.
 bool keep_known(Json& value, const Json& schema) {
@@ -88,36 +112,24 @@ std::string job_document_json(const JobDocument& document) {
     head.previous = document.previous_tagmanifest_sha256;
     head.photos = document.photos;
     Json out = to_json_value(head);
-    out["records"] = Json::parse(job_json(document.job));
-    return out.dump(2, ' ', false, Json::error_handler_t::replace) + "\n";
-}
-
-Result<bool> is_newer(const Json& json) {
-    COTTER_TRY(check_version(json));
-    const std::string version = json.at("version").get<std::string>();
-    const auto dot = version.find('.');
-    return dot != std::string::npos && std::atoi(version.c_str() + dot + 1) > kJobMinor;
-}
-
-void forget_unknown(Json& json, const Json& schema) {
-    (void)keep_known(json, schema);
+    out["records"] = job_value(document.job);
+    return indented_json(out, 2) + "\n";
 }
 
 Result<JobDocument> job_document_from_json(std::string_view text) {
     COTTER_ASSIGN(Json json, parse_json(text));
-    COTTER_ASSIGN(const bool newer, is_newer(json));
-    if (newer) forget_unknown(json, job_schema());
-    return job_document_from_json_value(std::move(json), newer);
-}
-
-Result<JobDocument> job_document_from_json_value(Json json, bool newer) {
+    COTTER_TRY(check_version(json));
+    const auto minor = minor_of(json["version"].get<std::string>());
+    if (!minor) return fail(Errc::damaged, "the job document's version is not two numbers", "version");
+    JobDocument document;
+    document.newer = *minor > kJobMinor;
+    if (document.newer) (void)keep_known(json, job_schema());
     const auto records = json.find("records");
     if (records == json.end()) return fail(Errc::damaged, "the job document has no records");
-    JobDocument document;
-    document.newer = newer;
     COTTER_ASSIGN(document.job, job_from_json_value(*records));
     json.erase("records");
-    COTTER_ASSIGN(Head head, fields_from_json<Head>(json));
+    COTTER_ASSIGN(Head head, fields_from_json<Head>(json, Spelling::published));
+    if (head.revision < 1) return fail(Errc::refused, "the revision is counted from 1", "revision");
     document.revision = head.revision;
     document.previous_tagmanifest_sha256 = std::move(head.previous);
     document.photos = std::move(head.photos);
@@ -126,24 +138,8 @@ Result<JobDocument> job_document_from_json_value(Json json, bool newer) {
     return document;
 }
 
-Json job_schema() {
-    Head sample;
-    SchemaWriter writer;
-    Head::each_field(sample, writer);
-    Json schema = {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-                   {"$id", kSchemaFile},
-                   {"title", "A job in a Cotter packet"}};
-    schema.update(writer.object());
-    schema["properties"]["format"] = {{"const", std::string(kJobFormat)}};
-    schema["properties"]["version"] = text_schema(fmt::format("^{}[.][0-9]+$", kJobMajor));
-    schema["properties"]["revision"]["minimum"] = 1;
-    schema["properties"]["records"] = job_records_schema();
-    schema["required"].push_back("records");
-    return schema;
-}
-
 std::string job_schema_text() {
-    return job_schema().dump(1, ' ', false) + "\n";
+    return indented_json(job_schema(), 1) + "\n";
 }
 
 std::vector<PacketPhoto> name_photos(const Job& job) {

@@ -1,7 +1,6 @@
 // data/job.json of a packet: every record of a job, with where its pictures lie. Format and version in FORMAT.md.
 #pragma once
 
-#include <memory>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -43,33 +42,14 @@ struct JobDocument {
 
 [[nodiscard]] std::string job_document_json(const JobDocument& document);
 
-// Fails `not_ours` for other JSON, `too_new` for a higher major, `refused` for a record that does not read. Of a later
-// minor version what is not known here is left out: fields, kinds of record, and records with words that are not known.
+// Reads what keeps to the published schema, and of this minor version nothing that is not in it. Fails `not_ours` for
+// other JSON, `too_new` for a higher major, else `refused` or `damaged`; the line names the place in the document. Of a
+// later minor version what is not known here is left out: fields, kinds of record, and records with words that are not
+// known.
 [[nodiscard]] Result<JobDocument> job_document_from_json(std::string_view json);
 
 // The published schema of job.json, as assets/schema holds it.
 [[nodiscard]] std::string job_schema_text();
-
-// The schema made ready once, for whoever looks at many documents. Calls may run on several threads.
-class JobSchema {
-public:
-    JobSchema();
-    ~JobSchema();
-    JobSchema(const JobSchema&) = delete;
-    JobSchema& operator=(const JobSchema&) = delete;
-    // Checks a job.json against the schema; the line names the place in the document. What a later minor version has
-    // added is not looked at.
-    [[nodiscard]] Result<> check(std::string_view json) const;
-    // check() and job_document_from_json() in one.
-    [[nodiscard]] Result<JobDocument> read(std::string_view json) const;
-
-private:
-    struct Ready;
-    std::unique_ptr<Ready> ready_;
-};
-
-// JobSchema().check(json).
-[[nodiscard]] Result<> check_job_schema(std::string_view json);
 
 // File names for all shots of a job, in the job's order: <place>_<slot>_<stage>_<nn>.<jpg|png>, nn counted from 01
 // among shots of the same place, slot and stage. Tagged file only for shots with tags; sha256 left empty.

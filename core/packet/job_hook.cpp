@@ -14,7 +14,7 @@ JobFacts facts_of(const JobDocument& document) {
 }
 
 Result<JobFacts> look_at_job(ByteView json) {
-    COTTER_ASSIGN(const JobDocument document, JobSchema().read(as_text(json)));
+    COTTER_ASSIGN(const JobDocument document, job_document_from_json(as_text(json)));
     return facts_of(document);
 }
 

@@ -6,10 +6,10 @@
 
 namespace cotter {
 
-// For CheckHooks::job: schema, version and records, then what the document says of itself.
+// For CheckHooks::job: reads the document, then what it says of itself.
 [[nodiscard]] Result<JobFacts> look_at_job(ByteView json);
 
-// The last part of it, of a document that was read by JobSchema::read().
+// The last part of it, of a document that was read.
 [[nodiscard]] JobFacts facts_of(const JobDocument& document);
 
 }  // namespace cotter

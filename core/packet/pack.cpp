@@ -20,6 +20,7 @@
 #include "core/report/report.h"
 #include "core/survey/json.h"
 #include "core/survey/json_visitors.h"
+#include "core/survey/when_made.h"
 
 namespace cotter {
 
@@ -151,9 +152,9 @@ std::string content_sha256_of(const Job& job, const PackTools& tools, std::span<
     Hasher hasher;
     hasher.add(as_bytes(job_document_json({0, {}, name_photos(job), job})));
     for (const Job& visit : visits) hasher.add(as_bytes(job_document_json({0, {}, {}, visit})));
-    hasher.add(as_bytes(to_json_value(tools.rechecks).dump()));
-    for (const Limit& limit : tools.limits) hasher.add(as_bytes(to_json_value(limit).dump()));
-    for (const InspectionItem& item : tools.inspection) hasher.add(as_bytes(to_json_value(item).dump()));
+    hasher.add(as_bytes(compact_json(to_json_value(tools.rechecks))));
+    for (const Limit& limit : tools.limits) hasher.add(as_bytes(compact_json(to_json_value(limit))));
+    for (const InspectionItem& item : tools.inspection) hasher.add(as_bytes(compact_json(to_json_value(item))));
     hasher.add(as_bytes(name_of(tools.paper)));
     hasher.add(as_bytes(tools.software));
     hasher.add(as_bytes(tools.key.fingerprint()));
@@ -196,22 +197,10 @@ Result<> self_check(const PackTools& tools, const std::string& path) {
 Instant packet_time(const Job& job) {
     if (const SignOff* sign_off = job.only<SignOff>()) return sign_off->at;
     Instant newest = job.only<Visit>()->opened;
-    for (const Shot& r : job.all<Shot>()) newest = std::max(newest, r.added);
-    for (const Finding& r : job.all<Finding>()) newest = std::max(newest, r.at);
-    for (const Reading& r : job.all<Reading>()) newest = std::max(newest, r.at);
-    for (const Torque& r : job.all<Torque>()) newest = std::max(newest, r.at);
-    for (const Level& r : job.all<Level>()) newest = std::max(newest, r.at);
-    for (const MakerLimit& r : job.all<MakerLimit>()) newest = std::max(newest, r.at);
-    for (const Inspection& r : job.all<Inspection>()) newest = std::max(newest, r.at);
-    for (const InspectionAnswer& r : job.all<InspectionAnswer>()) newest = std::max(newest, r.at);
-    for (const Need& r : job.all<Need>()) newest = std::max(newest, r.at);
-    for (const Offer& r : job.all<Offer>()) newest = std::max(newest, r.at);
-    for (const Quote& r : job.all<Quote>()) newest = std::max(newest, r.at);
-    for (const Decision& r : job.all<Decision>()) newest = std::max(newest, r.at);
-    for (const StepMark& r : job.all<StepMark>()) newest = std::max(newest, r.at);
-    for (const BearingSetting& r : job.all<BearingSetting>()) newest = std::max(newest, r.at);
-    for (const PipeRoute& r : job.all<PipeRoute>()) newest = std::max(newest, r.at);
-    for (const BleedCount& r : job.all<BleedCount>()) newest = std::max(newest, r.at);
+    job.each_list([&](const auto& list) {
+        for (const auto& record : list)
+            if (const auto at = when_made(record)) newest = std::max(newest, *at);
+    });
     return newest;
 }
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/photo/clean.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
@@ -21,27 +22,6 @@ constexpr ReportSize kReportSizes[]{{1'000, 80}, {800, 75}, {640, 70}, {500, 60}
 constexpr std::size_t kReportBytes = 10'500'000;  // all pictures of a report, which stays under 12 MB
 constexpr std::size_t kMostReportPicture = 400'000;
 constexpr int kTaggedQuality = 90;  // thin coloured lines stay clean
-
-// Shape and colour of a grade. The shapes alone tell them apart; the colours differ in lightness too, for the
-// common kinds of colour blindness and for black-and-white prints.
-struct GradeLook {
-    BadgeShape shape;
-    Rgb colour;
-};
-
-GradeLook look_of(Grade grade) {
-    switch (grade) {
-        case Grade::serviceable:
-            return {BadgeShape::disc, {120, 200, 255}};
-        case Grade::watch:
-            return {BadgeShape::diamond, {255, 224, 90}};
-        case Grade::repair:
-            return {BadgeShape::triangle, {255, 140, 30}};
-        case Grade::do_not_tow:
-            break;
-    }
-    return {BadgeShape::octagon, {200, 20, 60}};
-}
 
 MarkShape mark_shape(TagShape shape) {
     switch (shape) {
@@ -98,12 +78,12 @@ std::vector<Mark> PictureMaker::marks_of(const Shot& shot) const {
     for (const Tag& tag : job_.all<Tag>()) {
         const Finding* finding = tag.shot == shot.id ? job_.find(tag.finding) : nullptr;
         if (finding == nullptr) continue;
-        const GradeLook look = look_of(finding->grade);
+        const Sign sign = sign_of(finding->grade);
         Mark mark;
         mark.shape = mark_shape(tag.shape);
         for (const TagPoint& p : tag.points) mark.points.push_back({p.x, p.y});
-        mark.colour = look.colour;
-        mark.badge = look.shape;
+        mark.colour = tint_of(sign);
+        mark.sign = sign;
         mark.number = finding_number(job_, finding->id);
         out.push_back(std::move(mark));
     }

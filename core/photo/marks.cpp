@@ -1,4 +1,4 @@
-// Where each line, badge and letter goes. All sizes are in units of 1/256 of the picture's longer side.
+// Where each line, plate and letter goes. All sizes are in units of 1/256 of the picture's longer side.
 #include "core/photo/marks.h"
 
 #include <algorithm>
@@ -9,9 +9,9 @@ namespace cotter {
 
 namespace {
 
-constexpr Rgb kBlack{16, 16, 16}, kWhite{255, 255, 255};
+constexpr Rgb kBlack = rgb(0x101010), kWhite = rgb(0xFFFFFF);
 
-// The contrasting companion of a colour, for outlines around it and numbers on it.
+// The contrasting companion of a color, for outlines around it.
 Rgb against(Rgb colour) {
     const unsigned luma = 77u * colour.r + 150u * colour.g + 29u * colour.b;
     return luma >= 90u * 256 ? kBlack : kWhite;
@@ -45,12 +45,20 @@ public:
         canvas_.paint(against(mark.colour));
         lines(mark.shape, points, half);
         canvas_.paint(mark.colour);
-        return badge_and_label(mark, anchor(mark.shape, points));
+        return plate_and_label(mark, points);
     }
 
 private:
+    struct Half {  // of a plate, in pixels
+        double wide = 0, high = 0;
+    };
+    struct Placed {
+        Px at;  // its middle
+        Half half;
+    };
+
     [[nodiscard]] double outline() const { return std::max(1.0, unit_ * 0.45); }
-    [[nodiscard]] double badge_radius() const { return unit_ * 5; }
+    [[nodiscard]] double sign_side() const { return unit_ * 11; }
 
     void lines(MarkShape shape, const std::vector<Px>& p, double half) {
         switch (shape) {
@@ -88,100 +96,95 @@ private:
         canvas_.polygon(corners, half - unit_ / 2);
     }
 
-    // Where the badge's centre would best be: beside the mark, not on what it shows.
-    [[nodiscard]] Px anchor(MarkShape shape, const std::vector<Px>& p) const {
-        const double away = badge_radius() + unit_;
+    // Where the plate's middle would best be: beside the mark, not on what it shows.
+    [[nodiscard]] Px anchor(MarkShape shape, const std::vector<Px>& p, const Half& half) const {
         switch (shape) {
             case MarkShape::point:
-                return {p[0].x + away * 1.1, p[0].y - away * 1.1};
+                return {p[0].x + unit_ * 5 + half.wide, p[0].y - unit_ * 5 - half.high};
             case MarkShape::box:
-                return {std::min(p[0].x, p[1].x), std::min(p[0].y, p[1].y) - away};
+                return {std::min(p[0].x, p[1].x) + half.wide, std::min(p[0].y, p[1].y) - unit_ - half.high};
             case MarkShape::arrow:
                 break;
             case MarkShape::stroke:
-                return {p[0].x, p[0].y - away};
+                return {p[0].x, p[0].y - unit_ - half.high};
         }
         const double length = std::max(1e-6, std::hypot(p[1].x - p[0].x, p[1].y - p[0].y));
-        return {p[0].x - (p[1].x - p[0].x) / length * away, p[0].y - (p[1].y - p[0].y) / length * away};
+        const double x = (p[0].x - p[1].x) / length, y = (p[0].y - p[1].y) / length;
+        return {p[0].x + x * (half.wide + unit_), p[0].y + y * (half.high + unit_)};
     }
 
-    [[nodiscard]] Px inside(Px at) const {
-        const double margin = badge_radius() * 1.3 + outline();
-        const auto keep = [&](double v, int side) {
+    [[nodiscard]] Px inside(Px at, const Half& half) const {
+        const auto keep = [&](double v, double margin, int side) {
             return side <= 2 * margin ? side / 2.0 : std::clamp(v, margin, side - margin);
         };
-        return {keep(at.x, image_.width), keep(at.y, image_.height)};
+        return {keep(at.x, half.wide + outline(), image_.width), keep(at.y, half.high + outline(), image_.height)};
     }
 
-    // Moved down, column by column, until it covers no earlier badge; after 40 tries it may.
-    [[nodiscard]] Px free_place(Px wanted) const {
-        const double step = badge_radius() * 2.6;
+    // Moved down, column by column, until it covers no earlier plate; after 40 tries it may.
+    [[nodiscard]] Px free_place(Px wanted, const Half& half) const {
+        const double right = 2 * half.wide + 2 * unit_, down = 2 * half.high + 2 * unit_;
         for (int i = 0; i < 40; ++i) {
-            const Px at = inside({wanted.x + (i / 5) * step, wanted.y + (i % 5) * step});
-            const bool taken = std::any_of(placed_.begin(), placed_.end(), [&](Px other) {
-                return std::hypot(other.x - at.x, other.y - at.y) < step * 0.95;
+            const Px at = inside({wanted.x + (i / 5) * right, wanted.y + (i % 5) * down}, half);
+            const bool taken = std::any_of(placed_.begin(), placed_.end(), [&](const Placed& other) {
+                return std::abs(other.at.x - at.x) < half.wide + other.half.wide + unit_ &&
+                       std::abs(other.at.y - at.y) < half.high + other.half.high + unit_;
             });
             if (!taken) return at;
         }
-        return inside(wanted);
+        return inside(wanted, half);
     }
 
-    Result<> badge_and_label(const Mark& mark, Px wanted) {
-        if (mark.badge == BadgeShape::none && mark.label.empty()) return {};
-        const Px at = free_place(wanted);
-        placed_.push_back(at);
-        if (!mark.label.empty()) COTTER_TRY(label(mark, at));
-        if (mark.badge == BadgeShape::none) return {};
-        badge_body(mark.badge, at, outline());
-        canvas_.paint(against(mark.colour));
-        badge_body(mark.badge, at, 0);
-        canvas_.paint(mark.colour);
-        return mark.number > 0 ? number(mark, at) : Result<>{};
-    }
-
-    void badge_body(BadgeShape shape, Px c, double grow) {
-        const double r = badge_radius();
-        const auto corners = [&](int count, double first_degrees, double radius, double down) {
-            std::vector<Px> out;
-            for (int i = 0; i < count; ++i) {
-                const double turn = (first_degrees + 360.0 * i / count) * 3.14159265358979323846 / 180;
-                out.push_back({c.x + radius * std::cos(turn), c.y + down + radius * std::sin(turn)});
-            }
-            return out;
-        };
-        switch (shape) {
-            case BadgeShape::disc:
-                canvas_.disc(c, r + grow);
-                break;
-            case BadgeShape::diamond:
-                canvas_.polygon(corners(4, -90, r * 1.25, 0), grow);
-                break;
-            case BadgeShape::triangle:
-                canvas_.polygon(corners(3, -90, r * 1.45, r * 0.25), grow);
-                break;
-            case BadgeShape::octagon:
-                canvas_.polygon(corners(8, 22.5, r * 1.08, 0), grow);
-                break;
-            case BadgeShape::none:
-                break;
+    Result<> plate_and_label(const Mark& mark, const std::vector<Px>& points) {
+        if (!mark.sign && mark.label.empty()) return {};
+        std::optional<TextMask> number;
+        if (mark.sign && mark.number > 0) {
+            COTTER_ASSIGN(number, draw_text(font_, std::to_string(mark.number), height(unit_ * 9)));
         }
-    }
-
-    Result<> number(const Mark& mark, Px at) {
-        const std::string digits = std::to_string(mark.number);
-        const double size = badge_radius() * (digits.size() == 1 ? 1.5 : digits.size() == 2 ? 1.2 : 0.9);
-        COTTER_ASSIGN(const TextMask text, draw_text(font_, digits, height(size)));
-        const double low = mark.badge == BadgeShape::triangle ? badge_radius() * 0.25 : 0;
-        canvas_.text(text, static_cast<int>(std::lround(at.x - text.width / 2.0)),
-                     static_cast<int>(std::lround(at.y + low - text.height / 2.0)));
-        canvas_.paint(against(mark.colour));
+        const double room = number ? number->width + unit_ : 0;
+        const Half half = mark.sign ? Half{(sign_side() + room) / 2 + unit_, sign_side() / 2 + unit_} : Half{};
+        const Px at = free_place(anchor(mark.shape, points, half), half);
+        placed_.push_back({at, half});
+        if (!mark.label.empty()) COTTER_TRY(label(mark, at, half.wide));
+        if (!mark.sign) return {};
+        plate(at, half);
+        draw_sign(*mark.sign, {at.x - half.wide + unit_, at.y - sign_side() / 2});
+        if (!number) return {};
+        canvas_.text(*number, static_cast<int>(std::lround(at.x + half.wide - unit_ - number->width)),
+                     static_cast<int>(std::lround(at.y - number->height / 2.0)));
+        canvas_.paint(kBlack);
         return {};
     }
 
-    // A dark plate with light letters to the right of the badge, or to the left where the picture ends.
-    Result<> label(const Mark& mark, Px at) {
+    // Light, with the cut corner of our plates and a dark edge, so that the sign looks on any photo as it does on
+    // paper.
+    void plate(Px at, const Half& half) {
+        const double cut = unit_ * 2.5, right = at.x + half.wide, top = at.y - half.high, low = at.y + half.high;
+        const std::array<Px, 5> corners{Px{at.x - half.wide, top}, Px{right - cut, top}, Px{right, top + cut},
+                                        Px{right, low}, Px{at.x - half.wide, low}};
+        canvas_.polygon(corners, outline());
+        canvas_.paint(kBlack);
+        canvas_.polygon(corners, 0);
+        canvas_.paint(kWhite);
+    }
+
+    void draw_sign(Sign sign, Px corner) {
+        const double scale = sign_side() / kSignField;
+        for (const SignPart& part : parts_of(sign)) {
+            std::vector<Px> points;
+            for (const SignPoint& p : part.points) points.push_back({corner.x + p.x * scale, corner.y + p.y * scale});
+            if (part.ink != SignInk::line)
+                canvas_.polygon(points, 0);
+            else
+                for (std::size_t i = 0; i < points.size(); ++i)
+                    canvas_.segment(points[i], points[(i + 1) % points.size()], part.width * scale / 2);
+            canvas_.paint(part.ink == SignInk::tint ? tint_of(sign) : kBlack);
+        }
+    }
+
+    // A dark plate with light letters to the right of the sign's, or to the left where the picture ends.
+    Result<> label(const Mark& mark, Px at, double half_wide) {
         COTTER_ASSIGN(const TextMask text, draw_text(font_, mark.label, height(unit_ * 6.5)));
-        const double clear = mark.badge == BadgeShape::none ? 0 : badge_radius() * 1.3, pad = unit_ * 1.5;
+        const double clear = half_wide + (mark.sign ? outline() : 0), pad = unit_ * 2;
         double left = at.x + clear + pad;
         if (left + text.width + pad > image_.width) left = std::max(pad, at.x - clear - pad - text.width);
         const double top =
@@ -197,10 +200,10 @@ private:
     static int height(double pixels) { return std::clamp(static_cast<int>(std::lround(pixels)), 6, 2'000); }
 
     Image& image_;
-    Canvas canvas_;
+    Raster canvas_;
     ByteView font_;
     double unit_;
-    std::vector<Px> placed_;  // centres of the badges drawn so far
+    std::vector<Placed> placed_;  // the plates drawn so far
 };
 
 }  // namespace

@@ -1,11 +1,13 @@
 // Marks drawn into a copy of a photo, for the report and the packet. Knows nothing of findings: whoever calls chooses
-// shape, colour and number. Any thread.
+// shape, color, sign and number. Any thread.
 #pragma once
 
+#include <optional>
 #include <span>
 #include <string>
 #include <vector>
 
+#include "core/base/sign.h"
 #include "core/photo/image.h"
 #include "core/photo/raster.h"
 
@@ -18,9 +20,6 @@ enum class MarkShape {
     stroke,  // 2…10,000 points, drawn in turn
 };
 
-// What the number stands in: four shapes that can be told apart without colour.
-enum class BadgeShape { none, disc, diamond, triangle, octagon };
-
 struct MarkPoint {
     double x = 0, y = 0;  // 0…1 of the upright picture, from the upper left
 };
@@ -28,13 +27,13 @@ struct MarkPoint {
 struct Mark {
     MarkShape shape = MarkShape::point;
     std::vector<MarkPoint> points;
-    Rgb colour;
-    BadgeShape badge = BadgeShape::none;
-    int number = 0;     // 1…999, shown in the badge; 0: an empty badge
-    std::string label;  // beside the badge, at most 200 bytes of UTF-8; may be empty
+    Rgb colour = rgb(0xFFFFFF);
+    std::optional<Sign> sign;  // on a small plate near the mark, with the number behind it
+    int number = 0;            // 1…999; 0: none
+    std::string label;         // beside the plate, at most 200 bytes of UTF-8; may be empty
 };
 
-// A copy of `picture` with the marks drawn in turn, later ones on top; lines, badges and letters grow with the picture.
+// A copy of `picture` with the marks drawn in turn, later ones on top; lines, plates and letters grow with the picture.
 // Every line has a contrasting outline, so that it shows on any background. Points outside 0…1 are moved to the edge.
 // `font`: a trusted TrueType file. Fails `refused` for a mark with the wrong number of points, for coordinates that
 // are no numbers, and for texts as draw_text does.

@@ -31,7 +31,7 @@ std::uint8_t mixed(std::uint8_t under, std::uint8_t over, unsigned coverage) {
 
 }  // namespace
 
-Canvas::Canvas(Image& image)
+Raster::Raster(Image& image)
     : image_(image),
       mask_(std::size_t(image.width) * image.height),
       left_(image.width),
@@ -39,7 +39,7 @@ Canvas::Canvas(Image& image)
       right_(0),
       bottom_(0) {}
 
-void Canvas::raise(int x, int y, double coverage) {
+void Raster::raise(int x, int y, double coverage) {
     if (coverage <= 0) return;
     auto& to = mask_[std::size_t(y) * image_.width + x];
     to = std::max(to, static_cast<std::uint8_t>(std::lround(std::min(coverage, 1.0) * 255)));
@@ -50,7 +50,7 @@ void Canvas::raise(int x, int y, double coverage) {
 }
 
 template <class Distance>
-void Canvas::add(Px a, Px b, double reach, Distance distance) {
+void Raster::add(Px a, Px b, double reach, Distance distance) {
     const auto pixel = [](double at, int most) { return static_cast<int>(std::clamp(at, 0.0, double(most))); };
     const int x0 = pixel(std::min(a.x, b.x) - reach - 1, image_.width);
     const int x1 = pixel(std::max(a.x, b.x) + reach + 2, image_.width);
@@ -60,20 +60,20 @@ void Canvas::add(Px a, Px b, double reach, Distance distance) {
         for (int x = x0; x < x1; ++x) raise(x, y, 0.5 - distance(Px{x + 0.5, y + 0.5}));
 }
 
-void Canvas::segment(Px a, Px b, double half_width) {
+void Raster::segment(Px a, Px b, double half_width) {
     add(a, b, half_width, [&](Px p) { return distance_to_segment(p, a, b) - half_width; });
 }
 
-void Canvas::disc(Px centre, double radius) {
+void Raster::disc(Px centre, double radius) {
     segment(centre, centre, radius);
 }
 
-void Canvas::ring(Px centre, double radius, double half_width) {
+void Raster::ring(Px centre, double radius, double half_width) {
     add(centre, centre, radius + half_width,
         [&](Px p) { return std::abs(std::hypot(p.x - centre.x, p.y - centre.y) - radius) - half_width; });
 }
 
-void Canvas::polygon(std::span<const Px> corners, double grow) {
+void Raster::polygon(std::span<const Px> corners, double grow) {
     Px low = corners.front(), high = low;
     for (const Px c : corners) {
         low = {std::min(low.x, c.x), std::min(low.y, c.y)};
@@ -82,14 +82,14 @@ void Canvas::polygon(std::span<const Px> corners, double grow) {
     add(low, high, grow * 3, [&](Px p) { return distance_to_polygon(p, corners) - grow; });
 }
 
-void Canvas::text(const TextMask& text, int left, int top) {
+void Raster::text(const TextMask& text, int left, int top) {
     const int x0 = std::max(0, -left), x1 = std::min(text.width, image_.width - left);
     const int y0 = std::max(0, -top), y1 = std::min(text.height, image_.height - top);
     for (int y = y0; y < y1; ++y)
         for (int x = x0; x < x1; ++x) raise(left + x, top + y, text.coverage[std::size_t(y) * text.width + x] / 255.0);
 }
 
-void Canvas::paint(Rgb colour) {
+void Raster::paint(Rgb colour) {
     for (int y = top_; y < bottom_; ++y)
         for (int x = left_; x < right_; ++x) {
             std::uint8_t& coverage = mask_[std::size_t(y) * image_.width + x];

@@ -3,23 +3,20 @@
 
 #include <span>
 
+#include "core/base/rgb.h"
 #include "core/photo/image.h"
 #include "core/photo/stb_parts.h"
 
 namespace cotter {
-
-struct Rgb {
-    std::uint8_t r = 255, g = 255, b = 255;
-};
 
 struct Px {
     double x = 0, y = 0;  // in pixels; (0, 0) is the upper left corner of the upper left pixel
 };
 
 // Shapes are gathered in a mask (where they overlap, they do not add up) and then painted at once in one colour.
-class Canvas {
+class Raster {
 public:
-    explicit Canvas(Image& image);
+    explicit Raster(Image& image);
     void segment(Px a, Px b, double half_width);  // with round ends
     void disc(Px centre, double radius);
     void ring(Px centre, double radius, double half_width);

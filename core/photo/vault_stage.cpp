@@ -43,22 +43,23 @@ Result<> VaultStage::put(std::size_t bunch, const std::string& sha256, const std
     const std::string part = join_path(folder_, fmt::format("incoming/{}-{}.part", bunch, sha256));
     {
         const std::lock_guard guard(mutex_);
-        waiting_[bunch].push_back({part, path});
+        // The same photo in two slots is staged once: it has one name, before and after.
+        if (!waiting_[bunch].emplace(part, path).second) return {};
     }
     return write(part, bytes);
 }
 
-std::vector<VaultStage::Waiting> VaultStage::take(std::size_t bunch) {
+VaultStage::Waiting VaultStage::take(std::size_t bunch) {
     const std::lock_guard guard(mutex_);
     const auto node = waiting_.extract(bunch);
-    return node.empty() ? std::vector<Waiting>() : std::move(node.mapped());
+    return node.empty() ? Waiting() : std::move(node.mapped());
 }
 
 Result<> VaultStage::keep(std::size_t bunch) {
-    for (const Waiting& w : take(bunch)) {
-        const std::string shelf = parent_folder(w.path);
+    for (const auto& [part, path] : take(bunch)) {
+        const std::string shelf = parent_folder(path);
         if (made_.insert(shelf).second) COTTER_TRY(files_.make_folders(shelf));
-        COTTER_TRY(files_.rename(w.part, w.path));
+        COTTER_TRY(files_.rename(part, path));
         const std::lock_guard guard(mutex_);
         shelves_.insert(shelf);
     }
@@ -66,7 +67,7 @@ Result<> VaultStage::keep(std::size_t bunch) {
 }
 
 void VaultStage::drop(std::size_t bunch) {
-    for (const Waiting& w : take(bunch)) (void)files_.remove(w.part);  // what stays is removed at the next open()
+    for (const auto& [part, path] : take(bunch)) (void)files_.remove(part);  // what stays is removed at the next open()
 }
 
 Result<> VaultStage::settle() {

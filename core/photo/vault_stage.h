@@ -33,21 +33,19 @@ public:
     [[nodiscard]] Result<> settle();
 
 private:
-    struct Waiting {
-        std::string part, path;  // temporary name and own
-    };
+    using Waiting = std::map<std::string, std::string>;  // temporary names and own
     VaultStage(Files& files, std::string folder, std::unique_ptr<FileLock> lock)
         : files_(files), folder_(std::move(folder)), lock_(std::move(lock)) {}
-    [[nodiscard]] std::vector<Waiting> take(std::size_t bunch);
+    [[nodiscard]] Waiting take(std::size_t bunch);
     [[nodiscard]] Result<> write(const std::string& part, ByteView bytes);
 
     Files& files_;
     std::string folder_;
     std::unique_ptr<FileLock> lock_;
-    std::mutex mutex_;  // of waiting_ and shelves_
-    std::map<std::size_t, std::vector<Waiting>> waiting_;
-    std::set<std::string> shelves_;  // to be synced
-    std::set<std::string> made_;     // known to be there
+    std::mutex mutex_;                        // of waiting_ and shelves_
+    std::map<std::size_t, Waiting> waiting_;  // by bunch
+    std::set<std::string> shelves_;           // to be synced
+    std::set<std::string> made_;              // known to be there
 };
 
 }  // namespace cotter

@@ -59,7 +59,8 @@ struct DeclinedLine {
 };
 [[nodiscard]] std::vector<DeclinedLine> declined_lines(const Job& job);
 
-// "Line 3, hub seal (Feld Supply): declined by M. Grün, 2026-05-14, in person. Do not tow: wheel nuts, one missing."
+// "Line 3, hub seal (Feldrain Parts (invented)): declined by M. Grün, 2026-05-14, in person. Do not tow: wheel nuts,
+// one missing."
 [[nodiscard]] std::string declined_text(const DeclinedLine& declined);
 
 }  // namespace cotter

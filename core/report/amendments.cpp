@@ -20,7 +20,7 @@ void collect(const Json& json, const std::string& path, Leaves& out) {
     } else if (json.is_array() && !json.empty() && json.front().is_structured()) {
         for (std::size_t i = 0; i < json.size(); ++i) collect(json[i], fmt::format("{} {}", path, i + 1), out);
     } else {
-        out.emplace_back(path, json.is_string() ? json.get<std::string>() : json.dump());
+        out.emplace_back(path, json.is_string() ? json.get<std::string>() : compact_json(json));
     }
 }
 
@@ -43,7 +43,7 @@ const std::string* value_at(const Leaves& leaves, const std::string& path) {
 // "reading “pad thickness”, axle1-left": what a person would call the record.
 std::string record_title(const Amendment& amendment, const Leaves& fields) {
     std::string called;
-    for (const char* key : {"component", "what", "joint", "fluid", "slot", "unit"})
+    for (const char* key : {"component", "what", "joint", "fluid", "slot", "title", "unit"})
         if (const std::string* value = called.empty() ? value_at(fields, key) : nullptr) called = "“" + *value + "”";
     const std::string* code = value_at(fields, "place");
     const auto place = code == nullptr ? Result<Place>(fail(Errc::refused, "none")) : Place::parse(*code);
@@ -55,6 +55,7 @@ void add_amendment(Table& table, const Amendment& amendment) {
     const char* how = before.empty() ? "added" : after.empty() ? "removed" : "changed";
     std::string what = fmt::format("{}, {}", record_title(amendment, after.empty() ? before : after), how);
     const auto add = [&](const std::string& field, const std::string& old_value, Cell now) {
+        if (amendment.kind == RecordKind::step_mark && field == "step") return;  // a mark goes by its step's title
         std::string words = field;  // as job.json calls it, without its underlines
         std::replace(words.begin(), words.end(), '_', ' ');
         table.add({Cell::bold(what), std::move(words), old_value, std::move(now)});

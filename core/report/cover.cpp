@@ -1,4 +1,5 @@
 // The second page: the trailer and the visit in full, and the whole at a glance; and what the document says of itself.
+#include <algorithm>
 
 #include <fmt/format.h>
 
@@ -20,6 +21,15 @@ std::string axle_text(const Axle& axle) {
                   ", ");
 }
 
+// 'None' is also what stands there before anybody has chosen: said only of a trailer that has no brakes to actuate.
+std::string actuation_text(const Trailer& t) {
+    const bool no_brakes = !t.axles.empty() && std::all_of(t.axles.begin(), t.axles.end(), [](const Axle& axle) {
+        return axle.brake == BrakeKind::none;
+    });
+    if (t.actuation) return std::string(name_of(*t.actuation));
+    return no_brakes ? "none" : "not entered";
+}
+
 void draw_trailer(Writing& w) {
     const Trailer* t = w.job.only<Trailer>();
     if (t == nullptr) return;
@@ -33,7 +43,7 @@ void draw_trailer(Writing& w) {
         {"Model year", t->model_year == 0 ? "not recorded" : std::to_string(t->model_year)},
         {"GVWR", t->gvwr ? t->gvwr->text() : "not recorded"},
         {"Tyres", joined({t->tyre_size, t->tyre_pressure ? t->tyre_pressure->text() + " cold" : ""}, ", ")},
-        {"Brake actuation", std::string(t->actuation ? name_of(*t->actuation) : "not entered")},
+        {"Brake actuation", actuation_text(*t)},
     };
     for (std::size_t i = 0; i < t->axles.size(); ++i)
         rows.push_back({fmt::format("Axle {} from the front", i + 1), axle_text(t->axles[i])});

@@ -2,8 +2,10 @@
 #include "core/report/csv.h"
 
 #include <array>
-#include <initializer_list>
 #include <string_view>
+#include <vector>
+
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -40,7 +42,7 @@ class Rows {
 public:
     explicit Rows(std::string_view header) : out_(std::string(header) + "\r\n") {}
 
-    void add(std::initializer_list<std::string> fields) {
+    void add(const std::vector<std::string>& fields) {
         const char* between = "";
         for (const std::string& field : fields) {
             out_ += between + csv_field(field);
@@ -54,23 +56,55 @@ private:
     std::string out_;
 };
 
-void add_torque(Rows& rows, const Torque& t, int pass, std::size_t turn) {
-    const Pass* of = pass == 0 ? nullptr : &t.passes[static_cast<std::size_t>(pass) - 1];
-    const bool nut = of != nullptr && turn > 0;
-    rows.add({t.place.text(), words(t.joint), std::to_string(t.fasteners), std::string(name_of(t.taken)),
-              words(t.reason), of ? std::to_string(pass) : "", nut ? std::to_string(turn) : "",
-              nut ? std::to_string(of->tightened[turn - 1]) : "", of ? of->setting.number.text() : "",
-              of ? of->setting.unit : "", t.target ? t.target->number.text() : "", t.target ? t.target->unit : "",
-              words(t.target_source), words(t.found_note), words(t.wrench),
-              t.wrench_calibrated ? t.wrench_calibrated->text() : "", t.at.text(), words(t.by), t.id.text()});
-}
-
 std::string number(const std::optional<Amount>& amount) {
     return amount ? amount->number.text() : std::string();
 }
 
 std::string unit(const std::optional<Amount>& amount) {
     return amount ? amount->unit : std::string();
+}
+
+// What of `t` is the same in all its rows, behind its id. `t` in its present form (core/work/wrench.h).
+void add_adapter(std::vector<std::string>& row, const Torque& t) {
+    const auto amount = [&](auto member) {
+        row.push_back(t.adapter ? ((*t.adapter).*member).number.text() : "");
+        row.push_back(t.adapter ? ((*t.adapter).*member).unit : "");
+    };
+    amount(&Adapter::length);
+    amount(&Adapter::wrench_length);
+    amount(&Adapter::angle);
+    row.push_back(t.target_from ? t.target_from->text() : "");
+    row.push_back(t.unit_confirmed ? "yes" : "");
+}
+
+void add_torque(Rows& rows, const Torque& t, int pass, std::size_t turn) {
+    const Pass* of = pass == 0 ? nullptr : &t.passes[static_cast<std::size_t>(pass) - 1];
+    const bool nut = of != nullptr && turn > 0;
+    const std::optional<Amount> set = of ? std::optional(of->setting) : std::nullopt;
+    const std::optional<Amount> got = of ? std::optional(at_nut(*of)) : std::nullopt;
+    std::vector<std::string> row{t.place.text(),
+                                 words(t.joint),
+                                 std::to_string(t.fasteners),
+                                 std::string(name_of(t.taken)),
+                                 words(t.reason),
+                                 of ? std::to_string(pass) : "",
+                                 nut ? std::to_string(turn) : "",
+                                 nut ? std::to_string(of->tightened[turn - 1]) : "",
+                                 number(set),
+                                 unit(set),
+                                 number(t.target),
+                                 unit(t.target),
+                                 words(t.target_source),
+                                 words(t.found_note),
+                                 words(t.wrench),
+                                 t.wrench_calibrated ? t.wrench_calibrated->text() : "",
+                                 t.at.text(),
+                                 words(t.by),
+                                 t.id.text(),
+                                 number(got),
+                                 unit(got)};
+    add_adapter(row, t);
+    rows.add(row);
 }
 
 }  // namespace
@@ -92,8 +126,10 @@ std::string readings_csv(const Job& job) {
 std::string torques_csv(const Job& job) {
     Rows rows(
         "place,joint,fasteners,taken,reason,pass,order,fastener,setting,unit,target,target_unit,target_source,"
-        "found_note,wrench,wrench_calibrated,at,by,torque_id");
-    for (const Torque& t : job.all<Torque>()) {
+        "found_note,wrench,wrench_calibrated,at,by,torque_id,at_nut,at_nut_unit,adapter_length,adapter_length_unit,"
+        "wrench_length,wrench_length_unit,adapter_angle,adapter_angle_unit,target_from,unit_confirmed");
+    for (const Torque& recorded : job.all<Torque>()) {
+        const Torque t = in_present_form(recorded);
         for (std::size_t pass = 1; pass <= t.passes.size(); ++pass) {
             const std::size_t turns = t.passes[pass - 1].tightened.size();
             for (std::size_t turn = turns == 0 ? 0 : 1; turn <= turns; ++turn)

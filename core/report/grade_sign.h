@@ -1,12 +1,12 @@
-// The sign of a grade on paper: the outline that the screens draw too (core/base/sign.h).
+// The signs of the grades and of the answer about towing on paper, as the screens draw them (core/base/sign.h).
 #pragma once
 
 #include "core/report/canvas.h"
-#include "core/survey/words.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
 // Drawn inside a square of side `size` around `centre`.
-void draw_grade_sign(Canvas& canvas, Grade grade, Spot centre, double size);
+void draw_sign(Canvas& canvas, Sign sign, Spot centre, double size);
 
 }  // namespace cotter

@@ -4,6 +4,7 @@
 
 #include <fmt/format.h>
 
+#include "core/judge/towing_sign.h"
 #include "core/report/parts.h"
 #include "core/report/say.h"
 #include "core/report/table.h"
@@ -63,7 +64,7 @@ void draw_first_reasons(Writing& w, std::size_t most) {
 void draw_towing(Writing& w, std::size_t most_reasons) {
     if (!w.judged) return;
     w.sheet.heading("May it be towed?");
-    w.sheet.framed(w.judged->answer, kStrong);
+    w.sheet.framed(w.judged->answer, kStrong, sign_of(w.judged->towing));
     draw_first_reasons(w, most_reasons);
     w.sheet.paragraph(w.judged->caveat, kSmall);
     std::size_t essential = 0;

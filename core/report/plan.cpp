@@ -59,7 +59,7 @@ private:
                                         [&](const PlaceRecords& records) { return records.place == place; });
         const auto worst = found == w_.places.end() ? std::nullopt : found->worst();
         if (worst)
-            draw_grade_sign(canvas_, *worst, centre, 17);
+            draw_sign(canvas_, sign_of(*worst), centre, 17);
         else
             w_.sheet.line_at({centre.x - 2, centre.y - 6}, "–", kBody);
     }

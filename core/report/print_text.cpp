@@ -143,6 +143,15 @@ std::vector<std::string> wrap(std::u32string_view signs, const Canvas& canvas, F
     return lines;
 }
 
+double longest_word(std::u32string_view signs, const Canvas& canvas, Face face, double size) {
+    double longest = 0, word = 0;
+    for (const char32_t sign : signs) {
+        word = sign == ' ' || sign == '\n' ? 0 : word + canvas.advance(face, sign) * size;
+        longest = std::max(longest, word);
+    }
+    return longest;
+}
+
 double text_width(std::string_view utf8, const Canvas& canvas, Face face, double size) {
     double width = 0;
     while (!utf8.empty()) width += canvas.advance(face, take_sign(utf8)) * size;

@@ -23,6 +23,9 @@ struct Printable {
 [[nodiscard]] std::vector<std::string> wrap(std::u32string_view signs, const Canvas& canvas, Face face, double size,
                                             double width);
 
+// Of its longest word, which no narrower column can hold whole.
+[[nodiscard]] double longest_word(std::u32string_view signs, const Canvas& canvas, Face face, double size);
+
 [[nodiscard]] double text_width(std::string_view utf8, const Canvas& canvas, Face face, double size);
 
 }  // namespace cotter

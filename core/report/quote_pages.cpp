@@ -1,4 +1,6 @@
-// The quotes: the accepted ones with every line, answer and signature, the others a line each.
+// The quotes: the accepted ones with every line, answer and signature, others that were offered a line each. What was
+// only drafted never left the shop and is not in it.
+#include <algorithm>
 #include <array>
 
 #include <fmt/format.h>
@@ -20,6 +22,10 @@ std::string range(std::int64_t low, std::int64_t high) {
 
 std::string title_of(const Quote& quote) {
     return quote.version > 1 ? fmt::format("{}, version {}", quote.name, quote.version) : quote.name;
+}
+
+bool left_the_shop(const Quote& quote) {
+    return quote.state != QuoteState::drafted;
 }
 
 bool accepted(const Job& job, const Quote& quote) {
@@ -126,7 +132,7 @@ void draw_accepted(Writing& w, const Quote& quote) {
 
 void draw_quotes(Writing& w) {
     const auto& quotes = w.job.all<Quote>();
-    if (quotes.empty()) return;
+    if (std::none_of(quotes.begin(), quotes.end(), left_the_shop)) return;
     w.sheet.start_page();
     w.sheet.part("Quotes");
     Table others({{"Quote", 2}, {"State", 1.2}, {"Total, deposits apart", 1.8}, {"Parts", 1.4}});
@@ -135,13 +141,14 @@ void draw_quotes(Writing& w) {
             draw_accepted(w, quote);
             continue;
         }
+        if (!left_the_shop(quote)) continue;
         others.add({title_of(quote), capital(name_of(standing(w.job, quote, w.in.at.local_date()))),
                     range(quote.total_low, quote.total_high) + " " + quote.currency,
                     quote.ready_days == 0
                         ? std::string("at once")
                         : fmt::format("after {}", count_text(static_cast<std::size_t>(quote.ready_days), "day"))});
     }
-    others.draw(w.sheet, "The other quotes");
+    others.draw(w.sheet, "Also offered");
 }
 
 }  // namespace cotter

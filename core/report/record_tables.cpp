@@ -7,6 +7,7 @@
 #include "core/report/parts.h"
 #include "core/report/say.h"
 #include "core/report/table.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -58,24 +59,37 @@ std::string open_points(const Torque& t) {
         if (std::find(last.tightened.begin(), last.tightened.end(), nut) == last.tightened.end())
             missing += fmt::format("{}{}", missing.empty() ? "" : ", ", nut);
     std::string off;
-    if (t.target && !(std::abs(last.setting.si() - t.target->si()) <= 0.005 * std::abs(t.target->si())))
-        off = fmt::format("The last pass ({}) was not at the target ({}).", last.setting.text(), t.target->text());
+    if (t.target && !(std::abs(at_nut(last).si() - t.target->si()) <= 0.005 * std::abs(t.target->si())))
+        off = fmt::format("The last pass ({}) was not at the target ({}).", at_nut(last).text(), t.target->text());
     return joined({missing.empty() ? "" : "Not tightened in the last pass: " + missing + ".", off}, " ");
 }
 
 std::string target_text(const Torque& t) {
     if (!t.target) return "no target recorded";
-    return joined({t.target->text(), t.target_source.empty() ? "source not given" : std::string_view(t.target_source)},
+    const std::string from =
+        t.target_from ? "taken over from " + without_codes(t.target_from->text()) + " and confirmed" : "";
+    return joined({t.target->text(), t.target_source.empty() ? "source not given" : std::string_view(t.target_source),
+                   from, t.unit_confirmed ? "its unit was asked about and confirmed" : ""},
                   "\n");
 }
 
 std::string wrench_text(const Torque& t) {
     const std::string calibrated =
         t.wrench_calibrated ? "calibrated " + t.wrench_calibrated->text() : "calibration date not recorded";
-    return joined({t.wrench.empty() ? "wrench not recorded" : std::string_view(t.wrench), calibrated}, "\n");
+    return joined({t.wrench.empty() ? "wrench not recorded" : std::string_view(t.wrench), calibrated,
+                   t.adapter ? "adapter " + adapter_words(*t.adapter) : ""},
+                  "\n");
 }
 
-void add_torque(const Writing& w, Table& table, const Torque& t) {
+// "2: 60 lb-ft"; with an adapter the wrench's setting below it, as that is another one.
+std::string pass_text(const Torque& t, std::size_t pass) {
+    const Pass& p = t.passes[pass];
+    const std::string got = fmt::format("{}: {}", pass + 1, at_nut(p).text());
+    return at_nut(p) == p.setting ? got : joined({got, "wrench set to " + p.setting.text()}, "\n");
+}
+
+void add_torque(const Writing& w, Table& table, const Torque& recorded) {
+    const Torque t = in_present_form(recorded);
     const std::string joint = joined({fmt::format("{}, {} of them", capital(t.joint), t.fasteners), wheel_of(t.place),
                                       t.found_note.empty() ? "" : "Found: " + t.found_note, w.time(t.at), t.by},
                                      "\n");
@@ -87,8 +101,8 @@ void add_torque(const Writing& w, Table& table, const Torque& t) {
         const bool first = i == 0 && t.taken == Taken::measured;
         std::string order = order_text(t.passes[i]);
         if (i + 1 == t.passes.size()) order = joined({order, open_points(t)}, "\n");
-        table.add({first ? joint : "", Cell::bold(fmt::format("{}: {}", i + 1, t.passes[i].setting.text())), order,
-                   first ? wrench_text(t) : "", first ? target_text(t) : ""});
+        table.add({first ? joint : "", Cell::bold(pass_text(t, i)), order, first ? wrench_text(t) : "",
+                   first ? target_text(t) : ""});
     }
 }
 
@@ -135,7 +149,7 @@ void draw_readings(Writing& w, const PlaceRecords& records) {
 void draw_torques(Writing& w, const PlaceRecords& records) {
     if (records.torques.empty()) return;
     Table table({{"Joint", 1.5},
-                 {"Pass: setting", 1},
+                 {"Pass: torque at the nut", 1},
                  {"Fasteners in the order they clicked (1: top, then clockwise)", 2},
                  {"Wrench", 1.15},
                  {"Target, source", 1.35}});

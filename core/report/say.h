@@ -8,7 +8,7 @@
 namespace cotter {
 
 [[nodiscard]] std::string place_name(const Place& place);  // "Axle 1 left", "Axle 2 right, inner wheel", "Drawbar"
-// A text of core, with the codes of corners as words: "B4 axle1-left" -> "B4 axle 1 left".
+// A text of core, with the codes of corners as words: "Pads in, axle1-left" -> "Pads in, axle 1 left".
 [[nodiscard]] std::string without_codes(std::string text);
 [[nodiscard]] Place without_wheel(Place place);                              // the corner that a wheel belongs to
 [[nodiscard]] std::string time_text(Instant at);                             // "2026-05-14 08:12 −05:00"

@@ -6,6 +6,8 @@
 
 #include <fmt/format.h>
 
+#include "core/report/grade_sign.h"
+
 namespace cotter {
 
 namespace {
@@ -34,6 +36,10 @@ std::vector<std::string> Sheet::lines(std::string_view text, const Type& type, d
     const Printable fit = printable(text, canvas_);
     replaced_ = replaced_ || fit.replaced;
     return wrap(fit.signs, canvas_, type.face, type.size, width);
+}
+
+double Sheet::longest_word(std::string_view text, const Type& type) const {
+    return cotter::longest_word(printable(text, canvas_).signs, canvas_, type.face, type.size);
 }
 
 void Sheet::line_at(Spot upper_left, const std::string& line, const Type& type) {
@@ -81,6 +87,9 @@ void Sheet::paragraph(std::string_view text, const Type& type) {
 
 void Sheet::labelled(const std::vector<Labelled>& rows, double label_width) {
     const Type label{Face::regular, 9, kSoft};
+    for (const Labelled& row : rows)
+        if (!row.value.empty())
+            label_width = std::max(label_width, std::min(longest_word(row.label, label) + 6, width() / 2));
     for (const Labelled& row : rows) {
         if (row.value.empty()) continue;
         const auto left_lines = lines(row.label, label, label_width - 6);
@@ -95,21 +104,25 @@ void Sheet::labelled(const std::vector<Labelled>& rows, double label_width) {
     }
 }
 
-void Sheet::framed(std::string_view text, const Type& type) {
-    const double pad = 8;
-    const auto all = lines(text, type, width() - 2 * pad);
+void Sheet::framed(std::string_view text, const Type& type, std::optional<Sign> sign) {
+    const double pad = 8, side = sign ? 26 : 0, beside = sign ? side + pad : 0;
+    const auto all = lines(text, type, width() - 2 * pad - beside);
     for (std::size_t from = 0; from < all.size();) {
-        need(2 * pad + type.leading() * static_cast<double>(std::min<std::size_t>(all.size() - from, 12)));
+        need(2 * pad +
+             std::max(side, type.leading() * static_cast<double>(std::min<std::size_t>(all.size() - from, 12))));
         const auto fit = static_cast<std::size_t>((room() - 2 * pad) / type.leading() + 0.01);
         const std::size_t count = std::min(all.size() - from, std::max<std::size_t>(1, fit));
-        const double top = y_, bottom = y_ + 2 * pad + type.leading() * static_cast<double>(count);
+        const double high = type.leading() * static_cast<double>(count), more = std::max(0.0, side - high);
+        const double top = y_, bottom = y_ + 2 * pad + high + more;
         const double right = left() + width(), cut = 9;
         const std::array<Spot, 5> plate{Spot{left(), top}, Spot{right - cut, top}, Spot{right, top + cut},
                                         Spot{right, bottom}, Spot{left(), bottom}};
         canvas_.polygon(plate, {}, kBlack, 1.2);
-        gap(pad);
-        for (std::size_t i = 0; i < count; ++i, gap(type.leading())) line_at({left() + pad, y_}, all[from + i], type);
-        gap(pad + 5);
+        if (sign && from == 0) draw_sign(canvas_, *sign, {left() + pad + side / 2, top + pad + side / 2}, side);
+        gap(pad + more / 2);
+        for (std::size_t i = 0; i < count; ++i, gap(type.leading()))
+            line_at({left() + pad + beside, y_}, all[from + i], type);
+        gap(pad + more / 2 + 5);
         from += count;
     }
 }

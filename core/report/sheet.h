@@ -2,10 +2,12 @@
 // at the end. One thread.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <string_view>
 #include <vector>
 
+#include "core/base/sign.h"
 #include "core/report/canvas.h"
 #include "core/report/print_text.h"
 
@@ -44,6 +46,8 @@ public:
 
     // The lines that `text` takes; remembers whether a sign had to be replaced.
     [[nodiscard]] std::vector<std::string> lines(std::string_view text, const Type& type, double width);
+    // Of the longest word in `text`.
+    [[nodiscard]] double longest_word(std::string_view text, const Type& type) const;
     // One line at a place of its own choosing; y is that of its upper edge.
     void line_at(Spot upper_left, const std::string& line, const Type& type);
     [[nodiscard]] bool replaced_signs() const { return replaced_; }
@@ -51,8 +55,10 @@ public:
     void part(const std::string& title);  // a part of the document: large, with a bookmark, room for some text under it
     void heading(const std::string& title, double with = 30);  // within a part, on a page with `with` more under it
     void paragraph(std::string_view text, const Type& type = kBody);
-    void labelled(const std::vector<Labelled>& rows, double label_width = 110);  // rows without a value are left out
-    void framed(std::string_view text, const Type& type = kBody);                // with a firm line around it
+    // Rows without a value are left out; the labels get more than `label_width` where one of their words needs it.
+    void labelled(const std::vector<Labelled>& rows, double label_width = 110);
+    // With a firm line around it, and a sign on the left of the words.
+    void framed(std::string_view text, const Type& type = kBody, std::optional<Sign> sign = {});
 
     // Writes `left_text` and "page n of m" under every page.
     void feet(const std::string& left_text);

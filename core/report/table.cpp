@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 
 #include <fmt/format.h>
 
@@ -19,6 +20,10 @@ constexpr Type kHead{Face::bold, 8, kBlack};
 constexpr Type kCell{Face::regular, 8.5, kBlack};
 constexpr Type kCellStrong{Face::bold, 8.5, kBlack};
 
+double sign_room(const Cell& cell) {
+    return cell.sign ? kSign + 4 : 0;
+}
+
 struct Laid {
     const Cell* cell;
     double x;
@@ -28,14 +33,12 @@ struct Laid {
 
 class Drawing {
 public:
-    Drawing(Sheet& sheet, const std::vector<Column>& columns) : sheet_(sheet), columns_(columns) {
-        double shares = 0;
-        for (const Column& column : columns) shares += column.share;
+    Drawing(Sheet& sheet, const std::vector<Column>& columns, std::vector<double> widths)
+        : sheet_(sheet), columns_(columns), widths_(std::move(widths)) {
         double x = sheet.left();
-        for (const Column& column : columns) {
-            widths_.push_back(sheet.width() * column.share / shares);
+        for (const double width : widths_) {
             xs_.push_back(x);
-            x += widths_.back();
+            x += width;
         }
     }
 
@@ -86,7 +89,7 @@ private:
         std::vector<Laid> out;
         for (std::size_t i = 0; i < columns_.size(); ++i) {
             const Cell& cell = cells.at(i);
-            const double sign = cell.sign ? kSign + 4 : 0;
+            const double sign = sign_room(cell);
             Laid laid{&cell, xs_[i] + kPad + sign, {}};
             laid.lines = sheet_.lines(cell.text, laid.type(), widths_[i] - 2 * kPad - sign);
             out.push_back(std::move(laid));
@@ -108,8 +111,8 @@ private:
         for (const Laid& cell : laid) {
             const bool sign = cell.cell->sign && from == 0;
             if (sign) {
-                draw_grade_sign(sheet_.canvas(), *cell.cell->sign,
-                                {cell.x - 4 - kSign / 2, sheet_.y() + kPad + kSign / 2}, kSign);
+                draw_sign(sheet_.canvas(), *cell.cell->sign, {cell.x - 4 - kSign / 2, sheet_.y() + kPad + kSign / 2},
+                          kSign);
                 height = std::max(height, 2 * kPad + kSign);
             }
             for (std::size_t i = 0; i < count && from + i < cell.lines.size(); ++i)
@@ -135,6 +138,19 @@ private:
     std::vector<double> widths_, xs_;
 };
 
+// Narrower columns get what they lack from those with room to spare, in the proportion of what these can give.
+void give_least(std::vector<double>& widths, const std::vector<double>& least) {
+    double lack = 0, spare = 0;
+    for (std::size_t i = 0; i < widths.size(); ++i)
+        (least[i] > widths[i] ? lack : spare) += std::abs(widths[i] - least[i]);
+    if (lack <= 0 || spare <= 0) return;
+    const double given = std::min(lack, spare);
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+        const double over = widths[i] - least[i];
+        widths[i] -= over < 0 ? over * given / lack : over * given / spare;
+    }
+}
+
 }  // namespace
 
 Cell Cell::bold(std::string text) {
@@ -145,7 +161,7 @@ Cell Cell::bold(std::string text) {
 
 Cell Cell::graded(Grade grade, int number) {
     Cell cell = bold(number > 0 ? fmt::format("No. {}\n{}", number, grade_text(grade)) : grade_text(grade));
-    cell.sign = grade;
+    cell.sign = sign_of(grade);
     return cell;
 }
 
@@ -153,9 +169,26 @@ void Table::add(std::vector<Cell> row) {
     rows_.push_back(std::move(row));
 }
 
+std::vector<double> Table::widths(const Sheet& sheet) const {
+    double shares = 0;
+    for (const Column& column : columns_) shares += column.share;
+    std::vector<double> widths, least;
+    for (std::size_t i = 0; i < columns_.size(); ++i) {
+        double word = sheet.longest_word(columns_[i].title, kHead);
+        for (const std::vector<Cell>& row : rows_) {
+            const Cell& cell = row.at(i);
+            word = std::max(word, sign_room(cell) + sheet.longest_word(cell.text, cell.strong ? kCellStrong : kCell));
+        }
+        widths.push_back(sheet.width() * columns_[i].share / shares);
+        least.push_back(word <= sheet.width() / 2 ? word + 2 * kPad + 0.01 : 0);
+    }
+    give_least(widths, least);
+    return widths;
+}
+
 void Table::draw(Sheet& sheet, const std::string& heading) const {
     if (rows_.empty()) return;
-    Drawing drawing(sheet, columns_);
+    Drawing drawing(sheet, columns_, widths(sheet));
     const double first = drawing.first_height(rows_.front());
     if (!heading.empty()) sheet.heading(heading, first + 40);
     drawing.head(first);

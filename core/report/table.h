@@ -6,7 +6,7 @@
 #include <vector>
 
 #include "core/report/sheet.h"
-#include "core/survey/words.h"
+#include "core/survey/grade_sign.h"
 
 namespace cotter {
 
@@ -18,7 +18,7 @@ struct Column {
 struct Cell {
     std::string text;
     bool strong = false;
-    std::optional<Grade> sign;  // drawn before the text
+    std::optional<Sign> sign;  // drawn before the text
 
     Cell(std::string text_in = {}) : text(std::move(text_in)) {}
     Cell(const char* text_in) : text(text_in) {}
@@ -32,6 +32,9 @@ public:
     explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
     void add(std::vector<Cell> row);  // as many cells as columns
     [[nodiscard]] bool empty() const { return rows_.empty(); }
+    // Of the columns on that sheet, which they fill: by their shares, but none narrower than its longest word as long
+    // as the others can give; a word over half the page does not count.
+    [[nodiscard]] std::vector<double> widths(const Sheet& sheet) const;
     // Nothing for a table without rows. `heading`: stands above it, on the same page as its first row.
     void draw(Sheet& sheet, const std::string& heading = {}) const;
 

@@ -7,6 +7,7 @@
 #include "core/report/parts.h"
 #include "core/report/say.h"
 #include "core/report/table.h"
+#include "core/work/wrench.h"
 
 namespace cotter {
 
@@ -49,8 +50,9 @@ void draw_tools(Writing& w) {
             const std::string facts = r.resolution ? "reads to " + Amount{*r.resolution, r.unit}.text() : "";
             tools[{r.instrument, facts}].used_for.insert(r.what);
         }
-    for (const Torque& t : w.job.all<Torque>())
-        if (t.taken == Taken::measured && !t.passes.empty()) {
+    for (const Torque& recorded : w.job.all<Torque>())
+        if (recorded.taken == Taken::measured && !recorded.passes.empty()) {
+            const Torque t = in_present_form(recorded);
             const std::string facts =
                 t.wrench_calibrated ? "calibrated " + t.wrench_calibrated->text() : "calibration date not recorded";
             tools[{t.wrench.empty() ? "wrench not recorded" : "wrench " + t.wrench, facts}].used_for.insert(t.joint);

@@ -1,4 +1,4 @@
-// The work log: what was done step by step, what was passed without proof and why, cautions read, and second looks at
+// The work log: what was done step by step, what was skipped without proof and why, cautions read, and second looks at
 // torques, bearings and levels. Only for jobs whose work was led by procedures.
 #include <fmt/format.h>
 
@@ -15,7 +15,7 @@ void draw_overrides(Writing& w, const WorkLog& log) {
     Table table({{"Step", 1.6}, {"Place", 0.9}, {"Reason", 2.6}, {"When, who", 1.2}});
     for (const LoggedOverride& o : log.overrides)
         table.add({Cell::bold(o.step), place_name(o.place), o.reason, w.when_who(o.at, o.by)});
-    table.draw(w.sheet, "Passed without proof");
+    table.draw(w.sheet, "SKIPPED, not verified");
 }
 
 void draw_runs(Writing& w, const WorkLog& log) {
@@ -48,7 +48,7 @@ void draw_work_log(Writing& w) {
     const WorkLog log = work_log(w.job);
     if (log.runs.empty() && log.cautions.empty()) return;
     w.sheet.part("Work log");
-    w.sheet.paragraph("The work was led step by step. A step passed without its proof names who decided so and why.");
+    w.sheet.paragraph("The work was led step by step. A step that was skipped without its proof names who decided so and why.");
     draw_overrides(w, log);
     draw_runs(w, log);
     draw_checks(w, log);

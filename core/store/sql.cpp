@@ -115,15 +115,4 @@ std::string sql_schema(SqlEngine engine, std::string_view schema) {
     return out;
 }
 
-bool is_server(std::string_view where) {
-    return where.starts_with("postgresql://") || where.starts_with("postgres://");
-}
-
-std::string shown_place(std::string_view where) {
-    if (!is_server(where)) return std::string(where);
-    const auto begin = where.find("://") + 3, at = where.find('@'), colon = where.find(':', begin);
-    if (at == std::string_view::npos || colon == std::string_view::npos || colon > at) return std::string(where);
-    return std::string(where.substr(0, colon)) + std::string(where.substr(at));
-}
-
 }  // namespace cotter

@@ -79,7 +79,10 @@ private:
 
 // A place with "postgresql://" or "postgres://" in front is a server, anything else a file.
 [[nodiscard]] bool is_server(std::string_view where);
-// The place without a password, for messages.
+// Refused: an address of another kind, libpq's own form ("host=… password=…"), and an address with a bare @ or / in its
+// password, of which libpq would take a part for host or port and name it in its errors.
+[[nodiscard]] Result<> check_place(std::string_view where);
+// The place without a password, for messages: whatever form it has, also one that check_place() refuses.
 [[nodiscard]] std::string shown_place(std::string_view where);
 
 class Sqlite;

@@ -1,4 +1,4 @@
-// Which sign stands for a grade, on every screen and on paper.
+// Which sign stands for a grade, on every screen, in photos and on paper.
 #pragma once
 
 #include "core/base/sign.h"
@@ -7,7 +7,7 @@
 namespace cotter {
 
 [[nodiscard]] constexpr Sign sign_of(Grade grade) {
-    constexpr Sign kSigns[]{Sign::washer, Sign::worn_block, Sign::broken_nut, Sign::apart};
+    constexpr Sign kSigns[]{Sign::whole, Sign::chipped, Sign::sheared, Sign::shattered};
     return kSigns[static_cast<int>(grade)];
 }
 

@@ -114,6 +114,12 @@ struct Job {
         return static_cast<const ListOf<R>&>(records).list;
     }
 
+    // Calls `f(const std::vector<R>&)` for the list of each kind there is.
+    template <class F>
+    void each_list(F&& f) const {
+        each_list_of(records, f);
+    }
+
     template <class R>
     [[nodiscard]] const R* find(const Id<R>& id) const {
         for (const R& record : all<R>())
@@ -128,6 +134,12 @@ struct Job {
 
     [[nodiscard]] JobId id() const { return only<Visit>() == nullptr ? JobId{} : only<Visit>()->id; }
     [[nodiscard]] bool signed_off() const { return only<SignOff>() != nullptr; }
+
+private:
+    template <class F, class... R>
+    static void each_list_of(const ListsOf<R...>& lists, F&& f) {
+        (f(static_cast<const ListOf<R>&>(lists).list), ...);
+    }
 };
 
 [[nodiscard]] inline RecordKind kind_of(const Record& record) {

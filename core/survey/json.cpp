@@ -7,23 +7,22 @@ namespace cotter {
 
 namespace {
 
-template <std::size_t I = 0>
+template <class... R>
+Result<> read_record(Record& to, RecordKind kind, const Json& json, std::variant<R...>*) {
+    using Reader = Result<> (*)(Record&, const Json&);
+    static constexpr Reader kReaders[] = {
+        [](Record& into, const Json& from) { return read_fields(from, into.emplace<R>()); }...};
+    return kReaders[static_cast<std::size_t>(kind)](to, json);
+}
+
 Result<Record> record_of(RecordKind kind, const Json& json) {
-    if constexpr (I < std::variant_size_v<Record>) {
-        if (static_cast<std::size_t>(kind) != I) return record_of<I + 1>(kind, json);
-        COTTER_ASSIGN(auto record, (fields_from_json<std::variant_alternative_t<I, Record>>(json)));
-        return Record{std::move(record)};
-    } else {
-        return fail(Errc::refused, "no such kind of record");
-    }
+    Record record;
+    COTTER_TRY(read_record(record, kind, json, static_cast<Record*>(nullptr)));
+    return record;
 }
 
-Json json_of(const Record& record) {
+Json record_value(const Record& record) {
     return std::visit([](const auto& r) { return to_json_value(r); }, record);
-}
-
-std::string compact(const Json& json) {
-    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
 }
 
 std::string text_of(const Json& json, const char* key) {
@@ -36,7 +35,7 @@ Json change_json(const Change& change) {
     if (const Put* p = std::get_if<Put>(&change)) {
         out["put"] = std::string(name_of(kind_of(p->record)));
         if (p->at) out["position"] = *p->at;
-        out["value"] = json_of(p->record);
+        out["value"] = record_value(p->record);
     } else {
         const Remove& r = std::get<Remove>(change);
         out["remove"] = std::string(name_of(r.kind));
@@ -87,41 +86,19 @@ struct EditHead {
     }
 };
 
-template <std::size_t I = 0>
-Result<> read_lists(const Json& json, Job& job) {
-    if constexpr (I < std::variant_size_v<Record>) {
-        using R = std::variant_alternative_t<I, Record>;
-        const std::string key(name_of(static_cast<RecordKind>(I)));
-        if (const auto it = json.find(key); it != json.end()) {
-            if (!it->is_array()) return fail(Errc::refused, "a list is wanted here", key);
-            for (const Json& item : *it) {
-                auto record = fields_from_json<R>(item);
-                if (!record) return unexpected(context(record.error(), key));
-                job.all<R>().push_back(std::move(*record));
-            }
-        }
-        return read_lists<I + 1>(json, job);
-    }
+// `list` gets the records at `path`, each as a packet has it.
+template <class R>
+Result<> read_list(const Json& json, std::vector<R>& list, const std::string& path) {
+    if (!json.is_array()) return fail(Errc::refused, "a list is wanted here", path);
+    for (std::size_t i = 0; i < json.size(); ++i)
+        COTTER_TRY(read_fields(json[i], list.emplace_back(), Spelling::published, item_path(path, i)));
     return {};
 }
 
 }  // namespace
 
-Result<Json> parse_json(std::string_view text) {
-    if (!is_utf8(text)) return fail(Errc::refused, "the text is not UTF-8");
-    bool too_deep = false;
-    const auto depth_guard = [&](int depth, Json::parse_event_t, Json&) {
-        too_deep = too_deep || depth > 64;
-        return !too_deep;
-    };
-    Json json = Json::parse(text, depth_guard, false);
-    if (too_deep) return fail(Errc::refused, "the JSON is nested too deeply");
-    if (json.is_discarded()) return fail(Errc::refused, "this is not JSON, or it is cut off");
-    return json;
-}
-
 std::string record_json(const Record& record) {
-    return compact(json_of(record));
+    return compact_json(record_value(record));
 }
 
 Result<Record> record_from_json(RecordKind kind, std::string_view text) {
@@ -134,7 +111,7 @@ std::string edit_json(const Edit& edit) {
     Json list = Json::array();
     for (const Change& change : edit.changes) list.push_back(change_json(change));
     out["do"] = std::move(list);
-    return compact(out);
+    return compact_json(out);
 }
 
 Result<Edit> edit_from_json(std::string_view line) {
@@ -153,14 +130,18 @@ Result<Edit> edit_from_json(std::string_view line) {
     return edit;
 }
 
-std::string job_json(const Job& job) {
+Json job_value(const Job& job) {
     Json out = Json::object();
     for (std::size_t i = 0; i < std::variant_size_v<Record>; ++i) {
         const auto kind = static_cast<RecordKind>(i);
         with_records(job, kind, [&](const auto& list) { out[std::string(name_of(kind))] = to_json_value(list); });
     }
     out["amendments"] = to_json_value(job.amendments);
-    return out.dump(2, ' ', false, Json::error_handler_t::replace);
+    return out;
+}
+
+std::string job_json(const Job& job) {
+    return indented_json(job_value(job), 2);
 }
 
 Result<Job> job_from_json(std::string_view text) {
@@ -169,18 +150,28 @@ Result<Job> job_from_json(std::string_view text) {
 }
 
 Result<Job> job_from_json_value(const Json& json) {
+    if (!json.is_object()) return fail(Errc::refused, "an object is wanted here", "records");
     Job job;
-    COTTER_TRY(read_lists(json, job));
-    if (const auto it = json.find("amendments"); it != json.end())
-        for (const Json& item : *it) {
-            COTTER_ASSIGN(auto amendment, fields_from_json<Amendment>(item));
-            job.amendments.push_back(std::move(amendment));
-        }
+    for (std::size_t i = 0; i < std::variant_size_v<Record>; ++i) {
+        const auto kind = static_cast<RecordKind>(i);
+        const std::string path = fmt::format("records.{}", name_of(kind));
+        if (const auto it = json.find(std::string(name_of(kind))); it != json.end())
+            COTTER_TRY(with_records(job, kind, [&](auto& list) { return read_list(*it, list, path); }));
+        else if (is_kind_of_first_packets(kind))
+            return fail(Errc::refused, "the list is missing", path);
+    }
+    const auto amendments = json.find("amendments");
+    if (amendments == json.end()) return fail(Errc::refused, "the list is missing", "records.amendments");
+    COTTER_TRY(read_list(*amendments, job.amendments, "records.amendments"));
     return job;
 }
 
+bool is_kind_of_first_packets(RecordKind kind) {
+    return kind <= RecordKind::level || kind == RecordKind::sign_off;
+}
+
 std::string amendment_json(const Amendment& amendment) {
-    return compact(to_json_value(amendment));
+    return compact_json(to_json_value(amendment));
 }
 
 Result<Amendment> amendment_from_json(std::string_view text) {

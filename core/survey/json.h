@@ -21,6 +21,8 @@ namespace cotter {
 // All records of a job, indented for people, as the `records` part of a packet's job.json:
 // {"visit":[…],"trailer":[…],…,"amendments":[…]}
 [[nodiscard]] std::string job_json(const Job& job);
+// Reads what job_json() writes; kinds of record that no packet had at first may be absent, and kinds that are not known
+// are passed over. Refused: anything else, with the place in the line.
 [[nodiscard]] Result<Job> job_from_json(std::string_view json);
 
 [[nodiscard]] std::string amendment_json(const Amendment& amendment);

@@ -11,39 +11,43 @@ namespace cotter {
 template <class T>
 Json schema_of();
 
+// What does not depend on a field's type is compiled once, in json_schema.cpp.
 struct SchemaWriter {
     Json properties = Json::object();
     Json required = Json::array();
 
     template <class T>
     void must(std::string_view name, T&) {
-        properties[std::string(name)] = schema_of<std::remove_const_t<T>>();
-        required.push_back(std::string(name));
+        put(name, schema_of<std::remove_const_t<T>>(), true);
     }
     template <class T>
     void may(std::string_view name, T&) {
-        properties[std::string(name)] = schema_of<std::remove_const_t<T>>();
+        put(name, schema_of<std::remove_const_t<T>>(), false);
     }
     // Fields of later minor versions are allowed, so nothing is said about other properties.
-    [[nodiscard]] Json object() const {
-        return {{"type", "object"}, {"properties", properties}, {"required", required}};
-    }
+    [[nodiscard]] Json object() const;
+
+private:
+    void put(std::string_view name, Json schema, bool must);
 };
 
+[[nodiscard]] Json type_schema(const char* type);
 [[nodiscard]] Json text_schema(std::string_view pattern);
+[[nodiscard]] Json list_schema(Json items);
+[[nodiscard]] Json words_schema(std::span<const std::string_view> words);
 
 template <class T>
-Json pattern_schema() {
+const char* pattern_of() {
     if constexpr (IsId<T>::value)
-        return text_schema("^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$");
+        return "^[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}$";
     else if constexpr (std::same_as<T, Number>)
-        return text_schema("^-?([0-9]+ )?[0-9]+([.][0-9]+|/[0-9]+)?$");
+        return "^-?([0-9]+ )?[0-9]+([.][0-9]+|/[0-9]+)?$";
     else if constexpr (std::same_as<T, Date>)
-        return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}$");
+        return "^[0-9]{4}-[0-9]{2}-[0-9]{2}$";
     else if constexpr (std::same_as<T, Place>)
-        return text_schema("^(axle[1-4]-(left|right)(-inner|-outer)?|trailer|drawbar|actuator|frame|lights)$");
+        return "^(axle[1-4]-(left|right)(-inner|-outer)?|trailer|drawbar|actuator|frame|lights)$";
     else
-        return text_schema("^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}$");
+        return "^[0-9]{4}-[0-9]{2}-[0-9]{2}T[0-9]{2}:[0-9]{2}:[0-9]{2}[+-][0-9]{2}:[0-9]{2}$";
 }
 
 template <class T>
@@ -51,26 +55,24 @@ Json schema_of() {
     if constexpr (IsOptional<T>::value) {
         return schema_of<typename T::value_type>();
     } else if constexpr (IsVector<T>::value) {
-        return {{"type", "array"}, {"items", schema_of<typename T::value_type>()}};
+        return list_schema(schema_of<typename T::value_type>());
     } else if constexpr (NamedEnum<T>) {
-        Json words = Json::array();
-        for (const auto name : names(T{})) words.push_back(std::string(name));
-        return {{"enum", words}};
+        return words_schema(names(T{}));
     } else if constexpr (TextValue<T>) {
-        return pattern_schema<T>();
+        return text_schema(pattern_of<T>());
     } else if constexpr (HasFields<T>) {
         T sample{};
         SchemaWriter writer;
         T::each_field(sample, writer);
         return writer.object();
     } else if constexpr (std::same_as<T, bool>) {
-        return {{"type", "boolean"}};
+        return type_schema("boolean");
     } else if constexpr (std::integral<T>) {
-        return {{"type", "integer"}};
+        return type_schema("integer");
     } else if constexpr (std::floating_point<T>) {
-        return {{"type", "number"}};
+        return type_schema("number");
     } else {
-        return {{"type", "string"}};
+        return type_schema("string");
     }
 }
 

@@ -239,15 +239,34 @@ struct Reading {
     }
 };
 
-// One round over a pattern of fasteners at one wrench setting.
+// A tool between wrench and nut that changes the lever: a crowfoot, or an extension in the plane of the wrench. A
+// straight socket extension is none.
+struct Adapter {
+    Amount length;         // a length: the wrench's drive to the nut, along the adapter
+    Amount wrench_length;  // a length: the middle of the grip to the wrench's drive
+    Amount angle;          // an angle, 0…180°: 0 straight ahead of the wrench, 90 square to it, 180 folded back
+
+    bool operator==(const Adapter&) const = default;
+    template <class Self, class F>
+    static void each_field(Self& s, F&& f) {
+        f.must("length", s.length);
+        f.must("wrench_length", s.wrench_length);
+        f.must("angle", s.angle);
+    }
+};
+
+// One round over a pattern of fasteners at one wrench setting. Which torque that is at the nut, also in records made
+// before `at_nut` was there: at_nut() in core/work/wrench.h.
 struct Pass {
-    Amount setting;
-    std::vector<int> tightened;  // fastener numbers in the order they clicked; 1 is the top one, clockwise
+    Amount setting;                     // what the wrench was set to
+    std::vector<int> tightened;         // fastener numbers in the order they clicked; 1 is the top one, clockwise
+    std::optional<Amount> at_nut = {};  // the torque that this is at the nut; with an adapter it is another one
 
     bool operator==(const Pass&) const = default;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.must("setting", s.setting);
+        f.may("at_nut", s.at_nut);
         f.may("tightened", s.tightened);
     }
 };
@@ -259,13 +278,16 @@ struct Torque {
     std::string joint;  // "wheel nuts", "caliper bracket bolts"
     int fasteners = 0;  // 1…24
     std::optional<Amount> target;
-    std::string target_source;  // maker's document and page; never guessed from the stud size
+    std::string target_source;         // maker's document and page; never guessed from the stud size
+    std::optional<Place> target_from;  // the like joint whose target was taken over, when a person said that it fits
+    bool unit_confirmed = false;       // the target is unusual for such a joint: a person was asked, and meant it
     Taken taken = Taken::measured;
     std::string reason;
     std::vector<Pass> passes;
     std::string found_note;  // looseness found before loosening, nut by nut
-    std::string wrench;      // its id
+    std::string wrench;      // its id; in older records with the adapter's words behind it (core/work/wrench.h)
     std::optional<Date> wrench_calibrated;
+    std::optional<Adapter> adapter;  // none: the socket sits on the wrench's drive
     Instant at;
     std::string by;
 
@@ -278,12 +300,15 @@ struct Torque {
         f.must("fasteners", s.fasteners);
         f.may("target", s.target);
         f.may("target_source", s.target_source);
+        f.may("target_from", s.target_from);
+        f.may("unit_confirmed", s.unit_confirmed);
         f.may("taken", s.taken);
         f.may("reason", s.reason);
         f.may("passes", s.passes);
         f.may("found_note", s.found_note);
         f.may("wrench", s.wrench);
         f.may("wrench_calibrated", s.wrench_calibrated);
+        f.may("adapter", s.adapter);
         f.must("at", s.at);
         f.must("by", s.by);
     }

@@ -159,12 +159,28 @@ void check(const Job& job, const Reading& r, Findings& f) {
 void check_pass(const Torque& r, const Pass& pass, Findings& f) {
     check_kind(pass.setting, Quantity::torque, "wrench setting", f);
     f.need(pass.setting.number.value() > 0, "a wrench setting is more than zero");
+    if (pass.at_nut) {
+        check_kind(*pass.at_nut, Quantity::torque, "torque at the nut", f);
+        f.need(pass.at_nut->number.value() > 0, "a torque at the nut is more than zero");
+    }
+    f.need(!r.adapter || pass.at_nut, "with an adapter a pass needs its torque at the nut beside the wrench's setting");
     for (const int nut : pass.tightened)
         f.need(nut >= 1 && nut <= r.fasteners, fmt::format("there is no fastener {} among {}", nut, r.fasteners));
 }
 
+void check_adapter(const Adapter& adapter, Findings& f) {
+    check_kind(adapter.length, Quantity::length, "adapter's length", f);
+    check_kind(adapter.wrench_length, Quantity::length, "wrench's length", f);
+    check_kind(adapter.angle, Quantity::angle, "adapter's angle", f);
+    f.need(adapter.length.number.value() >= 0, "an adapter's length is not below zero");
+    f.need(adapter.wrench_length.number.value() > 0, "a wrench's length is more than zero");
+}
+
 void check(const Job& job, const Torque& r, Findings& f) {
     check_place(job, r.place, f);
+    if (r.target_from) check_place(job, *r.target_from, f);
+    if (r.adapter) check_adapter(*r.adapter, f);
+    f.need(!r.target_from || r.target, "a target that was taken over is missing");
     check_taken(r.taken, r.reason, f);
     f.need(!r.joint.empty(), "the torque does not say which joint");
     f.need(r.fasteners >= 1 && r.fasteners <= kMostFasteners,
@@ -183,7 +199,7 @@ void check(const Job& job, const Level& r, Findings& f) {
     if (r.added) {
         check_kind(*r.added, Quantity::volume, "amount added", f);
         f.need(r.added->number.value() >= 0, "what was added cannot be less than nothing");
-        f.need(!r.product.empty(), "what was added is not named", "enter what stands on the bottle");
+        f.need(!r.product.empty(), "what was added is not named", "enter what the label says");
     }
     if (r.settled) check_kind(*r.settled, Quantity::time, "settling time", f);
 }

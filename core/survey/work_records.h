@@ -13,6 +13,12 @@ constexpr auto names(StepWord) {
     return name_list("done", "not needed", "overridden", "caution read");
 }
 
+// What was answered to the question that a step asks: one polarity for all of them.
+enum class StepAnswer { looks_good, something_wrong, cannot_tell };
+constexpr auto names(StepAnswer) {
+    return name_list("looks good", "something is wrong", "cannot tell");
+}
+
 // One thing said about one step of a procedure at one place. Several may stand beside each other; the newest of
 // done, not_needed and overridden holds.
 struct StepMark {
@@ -29,6 +35,8 @@ struct StepMark {
     std::vector<Id<Reading>> readings;
     std::vector<Id<Torque>> torques;
     std::vector<Id<Level>> levels;
+    std::optional<StepAnswer> answer;    // done, of a step that asks; marks of programs before have none
+    std::optional<Id<Finding>> finding;  // that the answer 'something is wrong' made
     Instant at;
     std::string by;
 
@@ -48,6 +56,8 @@ struct StepMark {
         f.may("readings", s.readings);
         f.may("torques", s.torques);
         f.may("levels", s.levels);
+        f.may("answer", s.answer);
+        f.may("finding", s.finding);
         f.must("at", s.at);
         f.must("by", s.by);
     }

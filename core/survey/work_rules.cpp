@@ -42,6 +42,10 @@ void check_rules(const Job& job, const StepMark& r, const RuleSink& need) {
          "");
     need_all(job, r.shots, "shot", need);
     need_all(job, r.readings, "reading", need);
+    need(!r.finding || job.find(*r.finding) != nullptr, "the step's finding is not in the job", "link one that is");
+    need(!r.finding || r.answer == StepAnswer::something_wrong, "only the answer 'something is wrong' makes a finding",
+         "");
+    need(!r.answer || r.word == StepWord::done, fmt::format("'{}' answers no question", name_of(r.word)), "");
     need_all(job, r.torques, "torque", need);
     need_all(job, r.levels, "level", need);
 }

@@ -226,6 +226,8 @@ struct Point {
 [[nodiscard]] std::vector<Place> places_of(const Point& point, const Layout& layout);
 // What applies at this place: `applies`, and whether there is such a place at all.
 [[nodiscard]] Applies applies_at(const Point& point, const Layout& layout, const Place& place);
+// The same, whether or not the work that makes it apply was done or its reading taken: what a screen may offer there.
+[[nodiscard]] Applies could_apply(const Point& point, const Layout& layout, const Place& place);
 // How much the point matters at this place: never essential_after_work, which is settled here.
 [[nodiscard]] Importance importance_at(const Point& point, const Layout& layout, const Place& place);
 // The entries of its list that are offered at this place.
@@ -234,11 +236,14 @@ struct Point {
 // Its source on this trailer: the tire placard's depends on the trailer's rating.
 [[nodiscard]] Law law_at(const Point& point, const Layout& layout);
 
+// The spots of this kind at a corner (its wheels with it, and its axle with the left one) or at a station.
+[[nodiscard]] std::vector<Place> spots_at(Spot spot, const Layout& layout, const Place& place);
+
 struct PointAt {
     const Point* point = nullptr;
     Place place;
 };
-// What is answered at a corner (its wheels with it, and its axle with the left one) or at a station, in table order.
+// What is answered at a corner or a station, in table order.
 [[nodiscard]] std::vector<PointAt> points_at(const Layout& layout, const Place& place);
 
 }  // namespace cotter

@@ -103,6 +103,12 @@ std::vector<Place> places_of(const Point& point, const Layout& layout) {
     return out;
 }
 
+Applies could_apply(const Point& point, const Layout& layout, const Place& place) {
+    const auto all = spots(point.spot, layout.trailer);
+    if (std::find(all.begin(), all.end(), place) == all.end()) return Applies::no;
+    return applies::by_record(point.applies) ? Applies::yes : point.applies(layout, place);
+}
+
 Importance importance_at(const Point& point, const Layout& layout, const Place& place) {
     if (point.essential_when != nullptr && point.essential_when(layout, place) != Applies::no)
         return Importance::essential;
@@ -129,15 +135,21 @@ Law law_at(const Point& point, const Layout& layout) {
     return point.law;
 }
 
+std::vector<Place> spots_at(Spot spot, const Layout& layout, const Place& place) {
+    std::vector<Place> out = spots(spot, layout.trailer);
+    std::erase_if(out, [&](const Place& at) {
+        if (!place.is_corner()) return at != place;
+        const bool corner = at.is_corner() && corner_of(at) == corner_of(place);
+        return !corner || (place.wheel != Wheel::only && at.wheel != place.wheel);
+    });
+    return out;
+}
+
 std::vector<PointAt> points_at(const Layout& layout, const Place& place) {
     std::vector<PointAt> out;
     for (const Point& p : all_points())
-        for (const Place& at : places_of(p, layout)) {
-            const bool here = place.is_corner() ? at.is_corner() && corner_of(at) == corner_of(place) &&
-                                                      (place.wheel == Wheel::only || at.wheel == place.wheel)
-                                                : at == place;
-            if (here) out.push_back({&p, at});
-        }
+        for (const Place& at : spots_at(p.spot, layout, place))
+            if (p.applies(layout, at) != Applies::no) out.push_back({&p, at});
     return out;
 }
 

@@ -22,6 +22,7 @@ constexpr std::array<Names, 2> kBattery{what::battery_volts, what::battery_capac
 constexpr std::array kReservoir{Slot::reservoir};
 constexpr std::array kUnit{Slot::whole, Slot::hose_line};
 constexpr std::array kWire{Slot::wiring};
+constexpr std::array kBatteryShot{Slot::whole, Slot::wiring};
 
 constexpr Law kBreakaway{"49 CFR 393.43(d)", kRead};
 constexpr Law kPractice{"common practice", kMemory};
@@ -190,7 +191,7 @@ constexpr std::array kRows{
           .list = ListKind::faults,
           .entries = kBatteryList,
           .readings = kBattery,
-          .slots = kReservoir},
+          .slots = kBatteryShot},
     Point{.id = away_cable,
           .title = "Breakaway cable, switch and charge line",
           .spot = Spot::drawbar,

@@ -19,11 +19,11 @@ constexpr std::array<Names, 2> kDrum{what::drum_diameter, what::drum_out_of_roun
 constexpr std::array<Names, 2> kAmps{what::magnet_current, what::magnet_volts};
 constexpr std::array<Names, 1> kOhms{what::magnet_resistance};
 
-constexpr std::array kPadShot{Slot::lining, Slot::caliper};
+constexpr std::array kPadShot{Slot::lining, Slot::caliper, Slot::guide_pin};
 constexpr std::array kRotorShot{Slot::rotor_face, Slot::rotor_edge};
 constexpr std::array kShoeShot{Slot::lining};
 constexpr std::array kDrumShot{Slot::brake};
-constexpr std::array kSlides{Slot::hose_line, Slot::guide_pin};
+constexpr std::array kHose{Slot::hose_line};
 constexpr std::array kWire{Slot::wiring};
 
 constexpr Law kThickness{"49 CFR 393.47(d)(2)", kRead};
@@ -156,7 +156,7 @@ constexpr std::array kRows{
           .ask = "Is anything wet, seized, swollen or rubbed through?",
           .list = ListKind::faults,
           .entries = kCornerList,
-          .slots = kSlides},
+          .slots = kHose},
     Point{.id = elec_amps,
           .title = "Magnet current at full demand",
           .spot = Spot::corner,

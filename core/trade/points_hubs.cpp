@@ -14,7 +14,6 @@ constexpr std::array<Names, 1> kPlay{what::end_play};
 constexpr std::array<Names, 2> kHeat{what::hub_temperature, what::hub_over_mates};
 
 constexpr std::array kCap{Slot::cap};
-constexpr std::array kCapAndSeal{Slot::cap, Slot::seal_side};
 constexpr std::array kOpened{Slot::bearing, Slot::spindle, Slot::seal_side};
 constexpr std::array kLock{Slot::spindle};
 
@@ -66,7 +65,7 @@ constexpr std::array kRows{
           .ask = "Is there oil or grease on the cap, on the wheel or behind it?",
           .list = ListKind::faults,
           .entries = kLeakList,
-          .slots = kCapAndSeal},
+          .slots = kCap},
     Point{.id = hub_oil,
           .title = "Hub oil level and color",
           .spot = Spot::corner,

@@ -13,7 +13,6 @@ using enum PointId;
 constexpr std::array kPlate{Slot::data_plate};
 constexpr std::array kWhole{Slot::whole};
 constexpr std::array kWheel{Slot::wheel_on, Slot::nuts};
-constexpr std::array kUnit{Slot::reservoir};
 constexpr std::array kCoupler{Slot::coupler};
 
 constexpr Law kLabel{"49 CFR 567.4", kPartly};
@@ -48,7 +47,6 @@ constexpr std::array kRows{
           .applies = applies::always,
           .keeps = Keeps::plate,
           .law = kLabel,
-          .slots = kPlate,
           .plate = true},
     Point{.id = plate_axle,
           .title = "Axle tag: maker and model",
@@ -65,7 +63,6 @@ constexpr std::array kRows{
           .keeps = Keeps::plate,
           .danger = Danger::tires,
           .law = {"49 CFR 571.110 S4.3.5", kPartly},
-          .slots = kPlate,
           .plate = true},
     Point{.id = plate_axles,
           .title = "Wheels, brake, hub, fastening and suspension of each axle",
@@ -80,7 +77,7 @@ constexpr std::array kRows{
           .applies = applies::always,
           .keeps = Keeps::plate,
           .danger = Danger::brakes,
-          .slots = kUnit,
+          .slots = kWhole,
           .plate = true},
     Point{.id = plate_cpl,
           .title = "Coupler kind",

@@ -20,7 +20,6 @@ constexpr std::array<Names, 3> kDual{what::dual_gap, what::dual_diameters, what:
 constexpr std::array kSidewall{Slot::sidewall};
 constexpr std::array kTreadShot{Slot::tread};
 constexpr std::array kFaces{Slot::wheel_on, Slot::tread, Slot::sidewall};
-constexpr std::array kGauge{Slot::gauge};
 constexpr std::array kWheelOn{Slot::wheel_on};
 constexpr std::array kNuts{Slot::nuts};
 
@@ -120,8 +119,7 @@ constexpr std::array kRows{
           .applies = applies::always,
           .danger = Danger::tires,
           .law = {"49 CFR 393.75, pressure paragraph", kPartly},
-          .readings = kPressure,
-          .slots = kGauge},
+          .readings = kPressure},
     Point{.id = tire_age,
           .title = "Week and year the tire was made",
           .spot = Spot::wheel,

@@ -7,8 +7,9 @@
 
 namespace cotter {
 
+[[nodiscard]] std::span<const ReadingSpec> wheel_readings();   // tires, wheel bearings
 [[nodiscard]] std::span<const ReadingSpec> brake_readings();   // at the corner's brake
-[[nodiscard]] std::span<const ReadingSpec> corner_readings();  // hub, tire, and what brings the brakes on
+[[nodiscard]] std::span<const ReadingSpec> system_readings();  // hubs after a drive, what brings the brakes on
 [[nodiscard]] std::span<const ReadingSpec> whole_readings();   // coupling, lights, suspension, frame, load, use
 
 namespace specs {
@@ -31,7 +32,6 @@ inline constexpr std::array<Points, 2> kDuals{"outer", "inner"};
 inline constexpr std::array<Points, 2> kLinings{"first shoe or pad", "second shoe or pad"};
 inline constexpr std::array<Points, 2> kAir{"brakes released", "brakes applied"};
 inline constexpr std::array<Points, 4> kLamps{"tail lamps", "stop lamps", "left turn", "right turn"};
-inline constexpr std::array<Points, 4> kAxles{"axle 1", "axle 2", "axle 3", "axle 4"};
 
 inline constexpr std::array<UnitStep, 2> kGauge{{{"mm", "0.1"}, {"[in_i]", "1/32"}}};
 inline constexpr std::array<UnitStep, 2> kTread{{{"[in_i]", "1/32"}, {"mm", "0.1"}}};
@@ -91,6 +91,9 @@ constexpr ReadingSpec taken(std::string_view name, const Kept& kept, const Asked
             (how & kSign) != 0,
             (how & kHigh) != 0,
             use};
+}
+constexpr ReadingSpec extra(std::string_view name, const Kept& kept, const Asked& asked, unsigned how = 0) {
+    return taken(name, kept, asked, how, ReadingUse::extra);
 }
 constexpr ReadingSpec computed(std::string_view name, const Kept& kept, unsigned how = 0) {
     return taken(name, kept, {{}, {}, {}, 0, 0}, how, ReadingUse::computed);

@@ -1,5 +1,6 @@
-// The one table of readings: what is measured, in which units and steps, with which tool, and which values are a slip.
-// The keypad, the judge and the report read it; points.h says where a reading is taken. Constant data; any thread.
+// The one table of readings: what is measured, in which units and steps, with which tool, and which values are a slip,
+// in the order in which they are usually taken. The keypad, the judge and the report read it; asked.h says where each
+// is taken. Constant data; any thread.
 #pragma once
 
 #include <span>
@@ -18,7 +19,8 @@ struct UnitStep {
 
 // Who makes a reading.
 enum class ReadingUse {
-    taken,     // offered on screens
+    taken,     // offered on screens, and missing where it applies and was not taken
+    extra,     // offered on screens for when it helps
     computed,  // follows from others; limits bound it
     replaced   // in older packets: has a record of its own now, is read and judged, and no longer offered
 };
@@ -43,5 +45,12 @@ struct ReadingSpec {
 [[nodiscard]] std::span<const ReadingSpec> all_readings();
 // By name; a name that only begins with a known one ("hub temperature after road test") is that one. nullptr: unknown.
 [[nodiscard]] const ReadingSpec* reading_spec(std::string_view name);
+// The part of the trailer that a reading of this name is about; "other" when it is not in the table.
+[[nodiscard]] std::string_view component_of(std::string_view name);
+// Whether the repair of a component so named ends readings like this one: another part is there now.
+[[nodiscard]] bool ended_by_repair(const ReadingSpec& spec, std::string_view component);
+[[nodiscard]] inline bool is_offered(const ReadingSpec& spec) {
+    return spec.use == ReadingUse::taken || spec.use == ReadingUse::extra;
+}
 
 }  // namespace cotter

@@ -1,8 +1,11 @@
 // The table of readings put together. The ranges are wide: they catch a wrong unit or point, never a worn part.
 #include "core/trade/reading_spec.h"
 
+#include <algorithm>
+#include <string>
 #include <vector>
 
+#include "core/base/text.h"
 #include "core/trade/reading_parts.h"
 
 namespace cotter {
@@ -10,7 +13,7 @@ namespace cotter {
 std::span<const ReadingSpec> all_readings() {
     static const std::vector<ReadingSpec> all = [] {
         std::vector<ReadingSpec> out;
-        for (const auto part : {brake_readings(), corner_readings(), whole_readings()})
+        for (const auto part : {wheel_readings(), brake_readings(), system_readings(), whole_readings()})
             out.insert(out.end(), part.begin(), part.end());
         return out;
     }();
@@ -23,6 +26,22 @@ const ReadingSpec* reading_spec(std::string_view name) {
     const bool hub = name.starts_with(what::hub_temperature) && name.size() > what::hub_temperature.size() &&
                      name[what::hub_temperature.size()] == ' ';
     return hub ? reading_spec(what::hub_temperature) : nullptr;
+}
+
+std::string_view component_of(std::string_view name) {
+    const ReadingSpec* spec = reading_spec(name);
+    return spec == nullptr ? "other" : spec->component;
+}
+
+bool ended_by_repair(const ReadingSpec& spec, std::string_view component) {
+    const std::string named = ascii_lower(component);
+    std::string_view words = spec.renewed_by;
+    while (!words.empty()) {
+        const auto space = std::min(words.find(' '), words.size());
+        if (named.find(ascii_lower(words.substr(0, space))) != std::string::npos) return true;
+        words.remove_prefix(std::min(space + 1, words.size()));
+    }
+    return false;
 }
 
 }  // namespace cotter

@@ -73,6 +73,14 @@ Applies both(Applies a, Applies b) {
     return a == Applies::yes && b == Applies::yes ? Applies::yes : Applies::not_known;
 }
 
+Applies but(Applies a) {
+    return a == Applies::not_known ? a : yes_if(a == Applies::no);
+}
+
+Applies either(Applies a, Applies b) {
+    return but(both(but(a), but(b)));
+}
+
 // Was it built in or after this month? `built` is "2019-04" or "2019"; a year alone leaves its own months open.
 Applies built_from(const Trailer& trailer, std::string_view month) {
     const std::string& built = trailer.built;
@@ -109,9 +117,14 @@ Applies duals(const Layout& layout, const Place& place) {
 Applies oil_hub(const Layout& layout, const Place& place) {
     return known_as(layout, place, &Axle::hub, HubKind::oil_bath);
 }
-Applies capped_with_grease(const Layout& layout, const Place& place) {
-    const Applies oil = oil_hub(layout, place);
-    return oil == Applies::not_known ? oil : yes_if(oil == Applies::no);
+Applies greased_hub(const Layout& layout, const Place& place) {
+    return but(oil_hub(layout, place));
+}
+Applies grease_cap(const Layout& layout, const Place& place) {
+    return known_as(layout, place, &Axle::hub, HubKind::grease);
+}
+Applies oil_cap(const Layout& layout, const Place& place) {
+    return but(grease_cap(layout, place));
 }
 Applies braked(const Layout& layout, const Place& place) {
     const Axle* axle = layout.axle(place.axle);
@@ -167,8 +180,14 @@ Applies spring_brake(const Layout& layout, const Place& place) {
         }
     return fitted == Fitted::not_known ? Applies::not_known : yes_if(fitted == Fitted::yes);
 }
+Applies fluid_or_air(const Layout& layout, const Place& place) {
+    return either(hydraulic_brake(layout, place), air_brake(layout, place));
+}
 Applies bolted_wheel(const Layout& layout, const Place& place) {
     return known_as(layout, place, &Axle::fastening, Fastening::wheel_bolts);
+}
+Applies studded_wheel(const Layout& layout, const Place& place) {
+    return but(bolted_wheel(layout, place));
 }
 Applies leaf_springs(const Layout& layout, const Place& place) {
     return known_as(layout, place, &Axle::suspension, Suspension::leaf);
@@ -178,6 +197,9 @@ Applies torsion(const Layout& layout, const Place& place) {
 }
 Applies air_springs(const Layout& layout, const Place& place) {
     return known_as(layout, place, &Axle::suspension, Suspension::air);
+}
+Applies sprung(const Layout& layout, const Place& place) {
+    return either(leaf_springs(layout, place), air_springs(layout, place));
 }
 Applies sliding_axle(const Layout& layout, const Place& place) {
     const Axle* axle = layout.axle(place.axle);
@@ -204,10 +226,8 @@ Applies air_system(const Layout& layout, const Place&) {
 }
 // Air brakes and overrun couplings have one; on other trailers it is not usual, and not required.
 Applies parking_brake(const Layout& layout, const Place& place) {
-    const Applies air = air_system(layout, place);
-    const Applies lever = any_axle(layout, [](BrakeKind brake) { return brake == BrakeKind::overrun; });
-    if (air == Applies::yes || lever == Applies::yes) return Applies::yes;
-    return air == Applies::no && lever == Applies::no ? Applies::no : Applies::not_known;
+    return either(air_system(layout, place),
+                  any_axle(layout, [](BrakeKind brake) { return brake == BrakeKind::overrun; }));
 }
 Applies pushed(const Layout& layout, const Place&) {
     return actuation_among(layout, {Actuation::surge, Actuation::overrun});
@@ -244,8 +264,7 @@ Applies pintle(const Layout& layout, const Place&) {
     return coupler_among(layout, {CouplerKind::pintle_eye});
 }
 Applies chains(const Layout& layout, const Place& place) {
-    const Applies pin = kingpin(layout, place);
-    return pin == Applies::not_known ? pin : yes_if(pin == Applies::no);
+    return but(kingpin(layout, place));
 }
 Applies wide(const Layout& layout, const Place&) {
     return layout.trailer == nullptr ? Applies::not_known : at_least(layout.trailer->width, 80 * kInch);
@@ -316,6 +335,11 @@ Applies weighed(const Layout& layout, const Place&) {
         return r.taken == Taken::measured &&
                (r.what == what::axle_weight || r.what == what::wheel_weight || r.what == what::tongue_weight);
     }));
+}
+bool by_record(AppliesRule rule) {
+    constexpr std::array<AppliesRule, 8> kRules{wheel_was_off,     hub_was_opened,   u_bolts_undone, hydraulics_opened,
+                                                driven_since_work, braking_in_doubt, heat_wanted,    weighed};
+    return std::find(kRules.begin(), kRules.end(), rule) != kRules.end();
 }
 
 }  // namespace cotter::applies

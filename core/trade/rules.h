@@ -11,7 +11,9 @@ namespace cotter::applies {
 // By the axle at the place; a station or an axle that is not entered: not_known.
 [[nodiscard]] Applies duals(const Layout& layout, const Place& place);
 [[nodiscard]] Applies oil_hub(const Layout& layout, const Place& place);
-[[nodiscard]] Applies capped_with_grease(const Layout& layout, const Place& place);  // any hub but an oil bath
+[[nodiscard]] Applies greased_hub(const Layout& layout, const Place& place);  // any hub but an oil bath
+[[nodiscard]] Applies oil_cap(const Layout& layout, const Place& place);      // a cap with a seat: any but a grease hub
+[[nodiscard]] Applies grease_cap(const Layout& layout, const Place& place);   // a pressed cap: a grease hub
 [[nodiscard]] Applies braked(const Layout& layout, const Place& place);
 [[nodiscard]] Applies hydraulic_brake(const Layout& layout, const Place& place);
 [[nodiscard]] Applies hydraulic_disc(const Layout& layout, const Place& place);
@@ -24,11 +26,14 @@ namespace cotter::applies {
 [[nodiscard]] Applies air_brake(const Layout& layout, const Place& place);
 [[nodiscard]] Applies air_rod(const Layout& layout, const Place& place);  // a push rod: any air brake but a wedge
 [[nodiscard]] Applies air_wedge(const Layout& layout, const Place& place);
-[[nodiscard]] Applies spring_brake(const Layout& layout, const Place& place);  // by the Chamber record
-[[nodiscard]] Applies bolted_wheel(const Layout& layout, const Place& place);  // wheel bolts instead of studs
+[[nodiscard]] Applies spring_brake(const Layout& layout, const Place& place);   // by the Chamber record
+[[nodiscard]] Applies fluid_or_air(const Layout& layout, const Place& place);   // hydraulic or air: there are hoses
+[[nodiscard]] Applies bolted_wheel(const Layout& layout, const Place& place);   // wheel bolts instead of studs
+[[nodiscard]] Applies studded_wheel(const Layout& layout, const Place& place);  // anything but wheel bolts
 [[nodiscard]] Applies leaf_springs(const Layout& layout, const Place& place);
 [[nodiscard]] Applies torsion(const Layout& layout, const Place& place);
 [[nodiscard]] Applies air_springs(const Layout& layout, const Place& place);
+[[nodiscard]] Applies sprung(const Layout& layout, const Place& place);  // leaf or air springs
 [[nodiscard]] Applies sliding_axle(const Layout& layout, const Place& place);
 
 // By what the trailer has.
@@ -61,5 +66,6 @@ namespace cotter::applies {
 [[nodiscard]] Applies driven_since_work(const Layout& layout, const Place& place);
 [[nodiscard]] Applies braking_in_doubt(const Layout& layout, const Place& place);  // brk.works or brk.drive is bad
 [[nodiscard]] Applies weighed(const Layout& layout, const Place& place);
+[[nodiscard]] bool by_record(AppliesRule rule);  // is it one of these?
 
 }  // namespace cotter::applies

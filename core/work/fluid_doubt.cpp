@@ -8,7 +8,7 @@ namespace cotter {
 
 namespace {
 
-constexpr const char* kPractice = "trade practice; the maker's manual goes before it";
+constexpr const char* kPractice = "trade practice; the manufacturer's manual overrides it";
 
 void meet(std::vector<FluidMet>& out, const std::string& product, std::string_view how) {
     const bool there = std::any_of(out.begin(), out.end(), [&](const FluidMet& m) { return m.product == product; });

@@ -30,10 +30,13 @@ private:
     void block(std::string words) { out_.push_back({true, std::move(words)}); }
 
     void about_mark(LevelMark mark) {
+        const bool brake = level_.fluid == "brake fluid";
         if (mark == LevelMark::above)
-            block("it is above the line: warm oil grows and leaves past the seal or vent; take some out");
+            block(brake
+                      ? "it is above the mark: fluid needs room when it warms up or pads are pushed back; take some out"
+                      : "it is above the line: warm oil grows and leaves past the seal or vent; take some out");
         if (mark == LevelMark::below || mark == LevelMark::empty)
-            block("it is below the line: find out why before it is only topped up");
+            block(fmt::format("it is below the {}: find out why before it is only topped up", brake ? "mark" : "line"));
         if (mark == LevelMark::not_seen) block("the level was not seen");
     }
 

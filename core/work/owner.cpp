@@ -31,9 +31,12 @@ void add_open_steps(const WorkBook& book, const Job& job, std::vector<std::strin
             std::string titles;
             for (const StepView& view : procedure_state(book, procedure, job, place, Mode::owner)) {
                 if (view.step->id == "P8") continue;
-                const bool looked = view.closed() && view.state != StepState::overridden;
+                const bool told = view.answer != StepAnswer::cannot_tell;
+                const bool looked = view.closed() && view.state != StepState::overridden && told;
                 done += looked ? 1 : 0;
-                if (!looked) titles += (titles.empty() ? "" : "; ") + view.step->title;
+                if (!looked)
+                    titles += fmt::format("{}{}{}", titles.empty() ? "" : "; ", view.step->title,
+                                          told ? "" : " (could not tell)");
             }
             if (!titles.empty()) open.push_back(fmt::format("{}: not looked at: {}", place.text(), titles));
         }
@@ -64,14 +67,14 @@ TowAdvice tow_advice(const WorkBook& book, const Job& job) {
 
 Result<Finding> finding_of(const Step& step, const Place& place, const Id<Finding>& id, Instant at,
                            const std::string& by) {
-    if (!step.ask) return fail(Errc::refused, "the step asks nothing", step.id);
+    if (!step.ask) return fail(Errc::refused, "the step asks nothing", step.title);
     Finding f;
     f.id = id;
     f.place = place;
     f.component = step.ask->component;
     f.defect = step.ask->defect;
     f.grade = step.ask->grade;
-    f.todo = step.ask->grade == Grade::do_not_tow ? "do not tow; show it to a shop" : "show it to a shop";
+    f.todo = step.ask->now;
     f.at = at;
     f.by = by;
     return f;

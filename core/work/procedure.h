@@ -65,18 +65,20 @@ struct Proof {
     }
 };
 
-// A question of the owner's mode: the bad answer becomes a finding.
+// A question of the owner's mode: the answer 'something is wrong' becomes a finding.
 struct Ask {
-    std::string question;   // "Is a nut missing or loose?"
+    std::string question;   // of something wrong, never of something right: "Is a nut missing or loose?"
     std::string component;  // of the finding
     std::string defect;
     Grade grade = Grade::watch;
+    std::string now;  // what to do when something is wrong: "Do not tow. …"
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
         f.must("question", s.question);
         f.must("component", s.component);
         f.must("defect", s.defect);
         f.must("grade", s.grade);
+        f.must("now", s.now);
     }
 };
 
@@ -92,6 +94,7 @@ struct Step {
     std::string optional;       // not empty: may be closed as not needed, and when
     std::vector<HubKind> hubs;  // not empty: only at such hubs
     bool owner = false;         // shown in the owner's mode
+    bool moves = false;         // the trailer is driven for it: not while something says 'do not tow'
     std::optional<Ask> ask;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
@@ -106,6 +109,7 @@ struct Step {
         f.may("optional", s.optional);
         f.may("hubs", s.hubs);
         f.may("owner", s.owner);
+        f.may("moves", s.moves);
         f.may("ask", s.ask);
     }
 };

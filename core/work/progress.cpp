@@ -51,6 +51,30 @@ StepState state_of_mark(const StepMark& mark) {
     }
 }
 
+const Finding* like_ask(const Job& job, const Ask& ask, const Place& place) {
+    for (const Finding& f : job.all<Finding>())
+        if (f.place == place && f.component == ask.component && f.defect == ask.defect) return &f;
+    return nullptr;
+}
+
+// Marks of programs before do not say what was answered: the finding of the question tells.
+void fill_answer(const Job& job, StepView& view) {
+    if (view.mark == nullptr || view.mark->word != StepWord::done || !view.step->ask) return;
+    view.answer = view.mark->answer;
+    if (view.mark->finding) view.finding = job.find(*view.mark->finding);
+    if (view.answer) return;
+    view.finding = like_ask(job, *view.step->ask, view.place);
+    view.answer = view.finding == nullptr ? StepAnswer::looks_good : StepAnswer::something_wrong;
+}
+
+// What forbids towing now, in words; empty: nothing that was found does.
+std::string against_towing(const Job& job) {
+    for (const Finding& f : job.all<Finding>())
+        if (f.grade == Grade::do_not_tow && f.outcome != Outcome::repaired)
+            return fmt::format("do not tow: {}: {}, {}", f.place.text(), f.component, f.defect);
+    return {};
+}
+
 bool for_this_hub(const Job& job, const Step& step, const Place& place) {
     const Axle* axle = axle_at(job, place);
     return step.hubs.empty() || axle == nullptr ||
@@ -72,7 +96,10 @@ public:
             out.state = StepState::other_hub;
             return out;
         }
+        fill_answer(job_, out);
         for (const StepNeed& need : step.needs) add_open(need, place, out.blocked_by);
+        if (std::string stop = step.moves ? against_towing(job_) : std::string(); !stop.empty())
+            out.blocked_by.push_back(std::move(stop));
         for (const Proof& proof : step.proofs)
             if (!holds_proof(job_, proof, place, out.mark)) out.missing_proof.push_back(proof.words);
         out.state = state_of(step, out);
@@ -102,13 +129,13 @@ private:
                 out.push_back(caution);
     }
 
-    void add_open(const StepNeed& need, const Place& place, std::vector<std::string>& out) const {
+    void add_open(const StepNeed& need, const Place& place, std::vector<StepBlock>& out) const {
         const auto [procedure, step] = book_.step(need.step);
         if (step == nullptr) return;
         for (const Place& at : places_for(need, *procedure, place))
             if (!closed(need, *procedure, *step, at)) {
-                const std::string where = at == place || !at.is_corner() ? "" : fmt::format(" at {}", at.text());
-                out.push_back(fmt::format("first {}{}: {}", step->id, where, step->title));
+                const std::string where = at == place || !at.is_corner() ? "" : fmt::format(", at {}", at.text());
+                out.push_back({procedure, step, at, fmt::format("first{}: {}", where, step->title)});
             }
     }
 
@@ -128,6 +155,7 @@ private:
         const Axle* axle = axle_at(job_, at);
         if (axle != nullptr && ((need.brake && axle->brake != *need.brake) || (need.hub && axle->hub != *need.hub)))
             return true;
+        if (step.moves && !against_towing(job_).empty()) return true;  // nobody shall do it now
         return closing_mark(job_, step, at) != nullptr;
     }
 
@@ -135,10 +163,12 @@ private:
     const Job& job_;
 };
 
-void object_to_done(const StepView& view, const StepMark& mark, const Job& job, std::vector<std::string>& out) {
-    out.insert(out.end(), view.blocked_by.begin(), view.blocked_by.end());
+void object_to_done(const WorkBook& book, const StepView& view, const StepMark& mark, const Job& job,
+                    std::vector<std::string>& out) {
+    for (const StepBlock& block : view.blocked_by) out.push_back(block.words);
     for (const std::string& id : view.step->cautions)
-        if (!caution_is_read(job, *view.step, view.place, id)) out.push_back("read the caution first: " + id);
+        if (const Caution* c = book.caution(id); c != nullptr && !caution_is_read(job, *view.step, view.place, id))
+            out.push_back("read the caution first: " + c->title);
     if (view.step->hold.empty()) return;
     bool first = true;
     for (const Proof& proof : view.step->proofs) {
@@ -233,7 +263,7 @@ StepMark new_mark(const WorkBook& book, std::string_view step, const Place& plac
 std::vector<std::string> objections(const WorkBook& book, const Job& job, const StepMark& mark) {
     const auto found = book.step(mark.step);
     if (found.step == nullptr || found.procedure->id != mark.procedure)
-        return {fmt::format("the procedure '{}' has no step '{}'", mark.procedure, mark.step)};
+        return {fmt::format("the work '{}' has no such step", mark.procedure)};
     std::vector<std::string> out;
     if (mark.by.empty()) out.push_back("a mark needs the name of who makes it");
     if (!applies(*found.procedure, job, place_for(*found.procedure, mark.place)))
@@ -242,7 +272,7 @@ std::vector<std::string> objections(const WorkBook& book, const Job& job, const 
         out.push_back("the mark names a wheel or station; name the corner, or the trailer");
     const StepView view = step_state(book, mark.step, job, mark.place);
     const auto& cautions = found.step->cautions;
-    if (mark.word == StepWord::done) object_to_done(view, mark, job, out);
+    if (mark.word == StepWord::done) object_to_done(book, view, mark, job, out);
     if (mark.word == StepWord::overridden && mark.reason.empty()) out.push_back("an override needs a reason");
     if (mark.word == StepWord::not_needed && found.step->optional.empty())
         out.push_back("this step is always needed; do it, or override it with a reason");

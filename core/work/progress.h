@@ -15,7 +15,7 @@ enum class Mode { mechanic, owner };  // the owner sees only what the data marks
 enum class StepState {
     done,
     not_needed,
-    overridden,  // passed without proof, by a named person with a reason
+    overridden,  // skipped without its proof, by a named person with a reason
     possible,    // may be done now
     held,        // a hold point: everything before it is closed, its proof is missing
     blocked,     // something before it is open
@@ -25,14 +25,24 @@ constexpr auto names(StepState) {
     return name_list("done", "not needed", "overridden", "possible", "held", "blocked", "other hub");
 }
 
+// What must be closed before a step.
+struct StepBlock {
+    const Procedure* procedure = nullptr;
+    const Step* step = nullptr;
+    Place place;
+    std::string words;  // "first: Crack the nuts", "first, at axle1-right: Pads in"; never the step's id
+};
+
 struct StepView {
     const Step* step = nullptr;
     Place place;
     StepState state = StepState::blocked;
-    std::vector<std::string> blocked_by;     // "first U5, crack the nuts while the tyre stands on the ground"
+    std::vector<StepBlock> blocked_by;
     std::vector<std::string> missing_proof;  // the words of each proof that the job does not hold
     std::vector<const Caution*> cautions;    // to show now: attached, and not yet read for this step and place
     const StepMark* mark = nullptr;          // the one that closed it
+    std::optional<StepAnswer> answer;        // of a closed step that asks
+    const Finding* finding = nullptr;        // that the answer made, while the job has it
 
     [[nodiscard]] bool closed() const {
         return state == StepState::done || state == StepState::not_needed || state == StepState::overridden ||

@@ -1,10 +1,9 @@
-// Orders, stages and wrench arithmetic.
+// Orders, stages and units.
 #include "core/work/torque.h"
 
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
-#include <numbers>
 
 #include "core/work/amounts.h"
 
@@ -19,25 +18,6 @@ TorqueStage stage(const Amount& target, double share, bool check, std::string wo
     const double value = target.number.value() * share;
     const int decimals = target.number.value() < 20 ? 1 : 0;
     return {share == 1 ? target : amount_of(value, target.unit, decimals), share, check, std::move(words)};
-}
-
-// L / (L + E·cos angle); everything that makes it meaningless is refused.
-Result<double> lever_share(const Adapter& a) {
-    COTTER_TRY(need_quantity(a.handle, Quantity::length, "the wrench's length"));
-    COTTER_TRY(need_quantity(a.extension, Quantity::length, "the adapter's length"));
-    const double handle = a.handle.si(), extension = a.extension.si(), angle = a.angle.value();
-    if (!(handle > 0))
-        return fail(Errc::refused, "the wrench's length is not above zero", a.handle.text(),
-                    "measure from the middle of the grip to the middle of the drive");
-    if (extension < 0) return fail(Errc::refused, "the adapter's length is below zero", a.extension.text());
-    if (!(angle >= 0 && angle <= 180))
-        return fail(Errc::refused, "the adapter's angle is not between 0 and 180 degrees", a.angle.text(),
-                    "0 is straight ahead, 90 square to the wrench, 180 folded back");
-    const double lever = handle + extension * std::cos(angle * std::numbers::pi / 180);
-    if (!(lever > 0.05 * handle))
-        return fail(Errc::refused, "the adapter is folded back as far as the grip, so the wrench turns nothing",
-                    a.extension.text(), "use a shorter adapter or set it at 90 degrees");
-    return handle / lever;
 }
 
 }  // namespace
@@ -92,32 +72,13 @@ Result<TorquePlan> plan_torque(int fasteners, const Amount& target, const std::s
     return plan;
 }
 
-std::optional<NextNut> next_nut(const TorquePlan& plan, const std::vector<Pass>& passes) {
-    const int of = static_cast<int>(plan.order.size());
-    for (std::size_t i = 0; i < plan.stages.size(); ++i) {
-        const std::vector<int> none;
-        const std::vector<int>& clicked = i < passes.size() ? passes[i].tightened : none;
-        int done = 0, next = 0;
-        for (const int nut : plan.order) {
-            const bool has = std::find(clicked.begin(), clicked.end(), nut) != clicked.end();
-            done += has ? 1 : 0;
-            if (!has && next == 0) next = nut;
-        }
-        if (next != 0) return NextNut{i, plan.stages[i].setting, next, done, of};
-    }
-    return std::nullopt;
-}
-
-Result<Amount> wrench_setting(const Amount& wanted, const Adapter& adapter) {
-    COTTER_TRY(need_quantity(wanted, Quantity::torque, "the wanted torque"));
-    COTTER_ASSIGN(const double share, lever_share(adapter));
-    return amount_of(wanted.number.value() * share, wanted.unit, 1);
-}
-
-Result<Amount> torque_at_nut(const Amount& setting, const Adapter& adapter) {
-    COTTER_TRY(need_quantity(setting, Quantity::torque, "the wrench setting"));
-    COTTER_ASSIGN(const double share, lever_share(adapter));
-    return amount_of(setting.number.value() / share, setting.unit, 1);
+bool crosses_circle(const std::vector<int>& order, int fasteners) {
+    constexpr int kAcross = 100;  // degrees: the star of ten nuts steps by 108, the quarters of eight by 90
+    if (fasteners <= 3) return true;
+    const std::vector<int> angles = angles_between(order);
+    for (std::size_t i = 1; i < angles.size(); ++i)
+        if (angles[i - 1] < kAcross && angles[i] < kAcross) return false;
+    return true;
 }
 
 Result<Amount> torque_in(const Amount& torque, std::string_view ucum, int decimals) {

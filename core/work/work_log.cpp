@@ -23,7 +23,7 @@ void add_once(std::string& list, const std::string& name) {
 }
 
 std::string step_text(const StepMark& mark) {
-    return mark.title.empty() ? mark.step : mark.step + " " + mark.title;
+    return mark.title.empty() ? "a step whose title is not recorded" : mark.title;
 }
 
 // In the order they were made; of the same moment, as the job has them.
@@ -76,8 +76,17 @@ private:
                                [&](const LoggedCaution& c) { return c.title == title; });
         if (it == log_.cautions.end()) it = log_.cautions.insert(it, LoggedCaution{title, {}, 0, mark.at, {}});
         ++it->times;
-        add_to(it->where, mark.step + " " + mark.place.text(), " · ");
+        const std::string step = title_of_step(mark);
+        add_to(it->where, step.empty() ? mark.place.text() : fmt::format("{}, {}", step, mark.place.text()), " · ");
         add_once(it->by, mark.by);
+    }
+
+    // The mark of a read caution has the caution's title; that of its step stands in the mark that closed it, if any.
+    [[nodiscard]] std::string title_of_step(const StepMark& caution) const {
+        for (const StepMark& mark : job_.all<StepMark>())
+            if (mark.word != StepWord::caution_read && mark.procedure == caution.procedure && mark.step == caution.step)
+                return mark.title;
+        return {};
     }
 
     void add_check(const Place& place, std::string what, bool proved, const std::string& remarks) {

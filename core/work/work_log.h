@@ -1,4 +1,4 @@
-// What was done, passed without proof, read and set in a job, put together for people: the report's work log and the
+// What was done, skipped without proof, read and set in a job, put together for people: the report's work log and the
 // review screen. Derived from the records alone, so an old packet reads the same when procedures have changed. Pure;
 // any thread.
 #pragma once
@@ -14,8 +14,8 @@ namespace cotter {
 struct LoggedRun {
     std::string procedure;
     Place place;
-    std::string steps;    // "U1 Know the trailer · U3 …": those done, in the order they were closed
-    std::string skipped;  // "D8 Bearings and seal (the hub stays on)": those that were not needed, and why
+    std::string steps;    // "Know the trailer · Make it stand still": those done, in the order they were closed
+    std::string skipped;  // "Bearings and seal (the hub stays on)": those that were not needed, and why
     int done = 0;
     Instant first;
     Instant last;
@@ -25,7 +25,7 @@ struct LoggedRun {
 // One step passed without its proof.
 struct LoggedOverride {
     Place place;
-    std::string step;  // "D11 Pads in, friction to the rotor"
+    std::string step;  // "Pads in, friction to the rotor"
     std::string reason;
     Instant at;
     std::string by;
@@ -33,7 +33,7 @@ struct LoggedOverride {
 
 struct LoggedCaution {
     std::string title;
-    std::string where;  // "U6 axle1-left, axle1-right · U8 axle1-left"
+    std::string where;  // "Lift it, axle1-left · Hub off, axle1-left"
     int times = 0;
     Instant first;
     std::string by;

@@ -31,8 +31,11 @@ endfunction()
 # folder must never come before a cross compiler's.
 set(headers ${PROJECT_BINARY_DIR}/headers)
 file(MAKE_DIRECTORY ${headers})
-foreach(wanted nlohmann/json.hpp tl/expected.hpp valijson/validator.hpp CLI/CLI.hpp doctest/doctest.h stb/stb_image.h
-    fast_float/fast_float.h)
+set(all_wanted nlohmann/json.hpp tl/expected.hpp CLI/CLI.hpp stb/stb_image.h fast_float/fast_float.h)
+if(COTTER_TESTS)
+  list(APPEND all_wanted doctest/doctest.h valijson/validator.hpp)
+endif()
+foreach(wanted ${all_wanted})
   cmake_path(GET wanted PARENT_PATH library)
   find_path(${library}_HEADERS ${wanted} PATHS /usr/include NO_DEFAULT_PATH NO_CMAKE_FIND_ROOT_PATH)
   if(NOT ${library}_HEADERS)

@@ -19,6 +19,8 @@ namespace cotter {
 // share/cotter.
 [[nodiscard]] std::string share_folder();
 [[nodiscard]] std::string home_folder();  // of the user; "." when the system knows of none
+// From the root, whatever folder the program runs in; without "." and "..". `path` need not be there, and is not empty.
+[[nodiscard]] std::string absolute_path(const std::string& path);
 [[nodiscard]] bool stdout_is_terminal();
 
 // What main begins and ends with: the arguments in UTF-8, the program's name first, and a console that shows UTF-8.

@@ -50,6 +50,11 @@ std::string home_folder() {
     const char* home = std::getenv("HOME");
     return home == nullptr ? "." : home;
 }
+std::string absolute_path(const std::string& path) {
+    std::error_code unknown;  // the folder that we run in is gone: the path stays as it is
+    const auto whole = std::filesystem::absolute(path, unknown);
+    return unknown ? path : whole.lexically_normal().string();
+}
 bool stdout_is_terminal() {
     return ::isatty(STDOUT_FILENO) == 1;
 }

@@ -17,7 +17,7 @@ constexpr const char* kKeyFile = "device_key";
 constexpr std::uint64_t kLargestKey = 64u << 10;
 
 std::string text_of(const Json& json) {
-    return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+    return compact_json(json);
 }
 
 Json json_of(const Error& error) {

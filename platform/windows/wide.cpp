@@ -11,13 +11,13 @@ namespace {
 
 constexpr std::size_t kLongestPlain = 240;  // a folder's path must leave room for a short name in it
 
-std::wstring absolute(const std::wstring& path) {
+}  // namespace
+
+std::wstring from_root(const std::wstring& path) {
     std::wstring out(::GetFullPathNameW(path.c_str(), 0, nullptr, nullptr), L'\0');
     out.resize(::GetFullPathNameW(path.c_str(), static_cast<DWORD>(out.size()), out.data(), nullptr));
     return out;
 }
-
-}  // namespace
 
 std::optional<std::wstring> to_wide(std::string_view utf8) {
     if (utf8.empty()) return std::wstring();
@@ -44,7 +44,7 @@ std::optional<std::wstring> wide_path(const std::string& path) {
     if (!wide) return std::nullopt;
     std::replace(wide->begin(), wide->end(), L'/', L'\\');
     if (wide->size() < kLongestPlain || wide->starts_with(L"\\\\?\\")) return wide;
-    const std::wstring whole = absolute(*wide);
+    const std::wstring whole = from_root(*wide);
     if (whole.starts_with(L"\\\\")) return L"\\\\?\\UNC" + whole.substr(1);
     return L"\\\\?\\" + whole;
 }

@@ -92,6 +92,11 @@ std::string home_folder() {
     return home;
 }
 
+std::string absolute_path(const std::string& path) {
+    const auto wide = to_wide(path);
+    return wide ? with_slashes(from_root(*wide)) : path;
+}
+
 bool stdout_is_terminal() {
     return ready_console(STD_OUTPUT_HANDLE) && ready_console(STD_ERROR_HANDLE);
 }

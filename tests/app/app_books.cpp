@@ -29,7 +29,7 @@ Shot shot_of(const Job& job, const Place& place, Slot slot) {
 }
 
 void take_photo(SessionBench& bench) {
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
 }

@@ -30,9 +30,9 @@ TEST_CASE("a bearing setting is entered by taps and keypad, each tap saved, no f
     CHECK(bench.setting().style == NutStyle::castle);
     CHECK_FALSE(bench.setting().play_max.has_value());
     CHECK_FALSE(bench.setting().seated.has_value());
-    bench.touch("Least end play");
+    bench.touch("Minimum end play");
     bench.key("0.001");
-    bench.touch("Most end play");
+    bench.touch("Maximum end play");
     bench.key("0.005");
     CHECK(bench.setting().play_min->text() == "0.001 in");
     CHECK(bench.setting().play_max->text() == "0.005 in");

@@ -72,11 +72,36 @@ TEST_CASE("bleeding is counted corner by corner until each has run clear") {
     CHECK(bench.log().shows("Every corner ran clear"));
 }
 
+TEST_CASE("a round that was keyed in by mistake is removed by a tap") {
+    BleedBench bench({412, 1400});
+    bench.apply(PutPipeRoute{straight_route()});
+    bench.look();
+    for (const char* drawn : {"120", "40"}) {
+        bench.touch("Count: 1 Axle 2, right");
+        bench.key(drawn);
+        bench.touch("DOT 4");
+        bench.touch("Dark or dirty");
+    }
+    CHECK(bench.log().shows("Counted so far"));
+    bench.touch("Axle 2, right");  // the last one first
+    CHECK(bench.log().shows("Dark or dirty, no bubbles, DOT 4"));
+    bench.touch("Remove this count");
+    REQUIRE(bench.job().all<BleedCount>().size() == 1);
+    CHECK(bench.job().all<BleedCount>()[0].drawn.text() == "120 mL");
+    CHECK(bleed_view(bench.session()).order[0].value == "120 mL in 1 round");
+    bench.touch("Undo");
+    CHECK(bench.job().all<BleedCount>().size() == 2);
+}
+
 TEST_CASE("what is still to be bled names its corner as screens do") {
     BleedBench bench;
     bench.apply(PutPipeRoute{straight_route()});
-    for (const BleedRemark& r : bleed_view(bench.session()).remarks) {
+    const std::vector<BleedRemark> remarks = bleed_view(bench.session()).remarks;
+    REQUIRE(remarks.size() == 4);
+    CHECK(remarks[0].words.find("xle 2, right") != std::string::npos);
+    for (const BleedRemark& r : remarks) {
         CHECK(r.words.find("axle2-") == std::string::npos);
+        CHECK(r.words.find("axle1-") == std::string::npos);
         CHECK(r.words.find("is not bled yet") != std::string::npos);
     }
 }
@@ -94,6 +119,6 @@ TEST_CASE("a fluid that must not meet what is in the reservoir is warned of with
     bench.touch("Count: 1 Axle 2, right");
     bench.key("100");
     bench.touch("DOT 4");
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("571.116"));
 }

@@ -35,7 +35,7 @@ TEST_CASE("an empty tile leads to taking that photo in, a taken one to its page"
     REQUIRE(bench.tap("Rotor face"));
     CHECK(bench.session().route() == Route{Screen::intake, kLeft, "rotor face"});
     bench.apply(GoBack{});
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kLeft, Slot::rotor_face, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kLeft, Slot::rotor_face, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
     bench.host->stage().happened();
@@ -97,4 +97,32 @@ TEST_CASE("rows lead to torque and level; readings show their value and what it 
     bench.hands->settle();
     REQUIRE(bench.tap("Hub oil"));
     CHECK(bench.session().route().screen == Screen::level);
+}
+
+TEST_CASE("a reading that was keyed in by mistake is removed from its row by a tap, and undo brings it back") {
+    CornerBench bench;
+    bench.touch("Rotor runout");
+    CHECK_FALSE(bench.log().shows("Remove"));  // nothing is kept yet
+    bench.key("0.05");
+    REQUIRE(bench.job().all<Reading>().size() == 1);
+    bench.touch("Rotor runout");
+    bench.touch("Remove");
+    CHECK(bench.job().all<Reading>().empty());
+    CHECK_FALSE(bench.session().drafts().reading.has_value());
+    bench.touch("Undo");
+    CHECK(bench.job().all<Reading>().size() == 1);
+}
+
+TEST_CASE("what was taken back is done again by a tap beside undo, which is there only then") {
+    CornerBench bench;
+    bench.put_finding();
+    CHECK(bench.log().find("Redo").empty());
+    bench.touch("Undo");
+    CHECK(bench.job().all<Finding>().empty());
+    bench.touch("Redo");
+    CHECK(bench.job().all<Finding>().size() == 1);
+    CHECK(bench.log().find("Redo").empty());
+    bench.touch("Undo");
+    bench.put_finding();  // something else was done since
+    CHECK(bench.log().find("Redo").empty());
 }

@@ -119,7 +119,7 @@ TEST_CASE("what was chosen goes to the place that the page is for, and is shown 
     NullPictures pictures;
     Sleepless waker;
     App app(bench.session(), bench.tasks, {pictures, waker});
-    app.dropped({demo_photo("05_A1-R_brake-exposed.jpg")});
+    app.dropped({demo_photo("05_axle1-left_brake-exposed.jpg")});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
     CHECK(bench.job().all<Shot>()[0].slot == Slot::lining);
@@ -129,6 +129,7 @@ TEST_CASE("what was chosen goes to the place that the page is for, and is shown 
 TEST_CASE("the packet is handed out by the device") {
     PhoneBench bench;
     bench.start_tandem();
+    bench.apply(NameTechnician{"R. Alder"});
     bench.apply(GoTo{{Screen::hand_over, {}, {}}});
     bench.look();
     bench.touch("Make the packet");
@@ -143,12 +144,17 @@ TEST_CASE("the packet is handed out by the device") {
 TEST_CASE("the screen stays awake while hub oil settles") {
     PhoneBench bench;
     bench.start_tandem();
-    Drafts drafts;
-    drafts.timer = TimerDraft{};
+    Drafts drafts = bench.session().drafts();
+    drafts.put_timer({"a level", bench.clock.at, 600});
     bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK(bench.phone.awake);
-    bench.apply(KeepDrafts{{}});
+    bench.clock.at.unix_s += 2 * 3600;  // begun and forgotten
+    bench.look();
+    CHECK_FALSE(bench.phone.awake);
+    bench.clock.at.unix_s -= 2 * 3600;
+    drafts.timers.clear();
+    bench.apply(KeepDrafts{drafts});
     bench.look();
     CHECK_FALSE(bench.phone.awake);
 }
@@ -164,7 +170,7 @@ TEST_CASE("work that is nowhere else is said when it grows old, and not where th
     CHECK(words().empty());
     bench.clock.at.unix_s += 4 * 86'400;
     CHECK(words().find("1 job of 3 days") != std::string::npos);
-    CHECK(only_here_words(bench.session(), job).find("since 4 days") != std::string::npos);
+    CHECK(only_here_words(bench.session(), job).find("last 4 days") != std::string::npos);
     bench.phone.facts.may_be_cleared = false;
     CHECK(words().empty());
     bench.phone.facts.may_be_cleared = true;

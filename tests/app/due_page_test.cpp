@@ -5,7 +5,7 @@
 #include "app/views/place_text.h"
 #include "app/views/since_view.h"
 #include "app/views/summary_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 
@@ -41,7 +41,7 @@ const RecheckLine* line_of(const std::vector<RecheckLine>& lines, std::string_vi
 
 TEST_CASE("the hand-over shows what is due, when, where and who says so") {
     DueBench bench({412, 2400});
-    CHECK(line_of(hand_over_view(bench.session()).rechecks, "Tighten the wheel nuts again") == nullptr);
+    CHECK(line_of(hand_over_view(bench.session()).rechecks, "Check lug nut torque again with a torque wrench (do not loosen)") == nullptr);
     for (const Side side : {Side::left, Side::right}) {
         Torque torque;
         torque.place = Place::corner(1, side);
@@ -50,12 +50,12 @@ TEST_CASE("the hand-over shows what is due, when, where and who says so") {
         bench.apply(PutTorque{torque});
     }
     const auto due = hand_over_view(bench.session()).rechecks;
-    const RecheckLine* nuts = line_of(due, "Tighten the wheel nuts again");
+    const RecheckLine* nuts = line_of(due, "Check lug nut torque again with a torque wrench (do not loosen)");
     REQUIRE(nuts != nullptr);
     CHECK(nuts->when == "After 10, 25 and 50 miles");
     CHECK(nuts->places == "Axle 1, left; axle 1, right");
     CHECK(nuts->source.find("common practice") != std::string::npos);
-    const RecheckLine* routine = line_of(due, "Wheel nuts, routine");
+    const RecheckLine* routine = line_of(due, "Check lug nut torque, routine");
     REQUIRE(routine != nullptr);
     CHECK(routine->when.starts_with("By 2026-08-13 or after 3000 miles"));  // 91 days from the clock's day
     bench.go(Screen::hand_over);

@@ -4,12 +4,15 @@
 #include <doctest/doctest.h>
 
 #include "app/views/figure_view.h"
+#include "app/views/hand_over_view.h"
 #include "app/views/inspection_view.h"
 #include "app/views/judgement_view.h"
 #include "app/views/plan_view.h"
+#include "app/views/reason_item.h"
 #include "app/views/summary_view.h"
 #include "tests/app/app_books.h"
 #include "tests/app/places.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 
@@ -50,12 +53,59 @@ TEST_CASE("the summary says what the judge says, with every place and the earlie
     }
 }
 
+TEST_CASE("the placard's pressure is asked for on the trailer's page, never as a maker's figure") {
+    AppBench bench({412, 1400});
+    bench.start_tandem();
+    const auto put = [&](std::string_view what, const char* unit, const char* value) {
+        Reading reading;
+        reading.place = kLeft;
+        reading.what = what;
+        reading.unit = unit;
+        reading.points = {{"", Number::parse(value).value()}};
+        bench.apply(PutReading{reading});
+    };
+    put("tyre pressure, cold", "[psi]", "80");
+    put("rotor thickness", "mm", "20.2");
+    const auto unknown = [&](std::string_view subject) -> std::optional<UnknownItem> {
+        for (const Unknown& u : bench.session().summary().unknowns)
+            if (u.subject == subject) return unknown_item(u, SideWords::left_right);
+        return std::nullopt;
+    };
+    REQUIRE(unknown("tyre pressure, cold").has_value());
+    CHECK_FALSE(unknown("tyre pressure, cold")->figure.has_value());
+    REQUIRE(unknown("tyre pressure, cold")->plate.has_value());
+    REQUIRE(unknown("rotor thickness").has_value());
+    CHECK(unknown("rotor thickness")->figure.has_value());
+    CHECK_FALSE(unknown("rotor thickness")->plate.has_value());
+
+    bench.apply(GoTo{{Screen::judgement, kTrailer, {}}});
+    bench.look();
+    bench.touch("Tyre pressure, cold");
+    CHECK_FALSE(bench.log().shows("Enter the maker's figure"));
+    bench.touch("Enter what the label says");
+    CHECK(bench.session().route().screen == Screen::identify);
+    bench.touch("Tire pressure, cold");
+    bench.key("80");
+    REQUIRE(bench.job().only<Trailer>()->tyre_pressure.has_value());
+    CHECK(bench.job().only<Trailer>()->tyre_pressure->text() == "80 psi");
+    CHECK_FALSE(unknown("tyre pressure, cold").has_value());
+}
+
+TEST_CASE("the hand-over says what was not covered, never that nothing is missing") {
+    SessionBench bench;
+    fill_book(bench, BookKind::demo);
+    const HandOverView view = hand_over_view(bench.session());
+    CHECK(view.not_covered.find("lights and wiring") != std::string::npos);
+    CHECK(view.not_covered.find("not known") != std::string::npos);
+}
+
 TEST_CASE("the plan and the hand-over lead to the answer") {
     SessionBench bench;
     fill_book(bench, BookKind::demo);
     const Summary& s = bench.session().summary();
     CHECK(plan_view(bench.session()).towing == towing_question(s));
-    CHECK(plan_view(bench.session()).towing_grade == s.now.grade);
+    CHECK(plan_view(bench.session()).answer == s.towing);
+    CHECK(hand_over_view(bench.session()).answer == s.towing);
 }
 
 TEST_CASE("the summary is made anew when the job changes, also by undo") {
@@ -172,7 +222,7 @@ TEST_CASE("an inspection is begun once, answered item by item, and taken out who
     bench.apply(PutInspection{inspection_view(bench.session()).head});
     Inspection head = *bench.job().only<Inspection>();
     head.id = {};
-    head.carrier = "Nuthatch Haulage, 4 Mill Road";
+    head.carrier = "Nuthatch Haulage (invented), 4 Mill Road";
     bench.apply(PutInspection{head});
     REQUIRE(bench.job().all<Inspection>().size() == 1);
     CHECK(bench.job().only<Inspection>()->carrier == head.carrier);
@@ -203,13 +253,13 @@ TEST_CASE("an inspection with all its answers and a whole head lacks nothing") {
     SessionBench bench;
     bench.start_tandem();
     Trailer trailer = *bench.job().only<Trailer>();
-    trailer.vin = "11111111111111111";
+    trailer.vin = test::invented_vin(1);
     trailer.maker = "own make";
     trailer.model_year = 2019;
     bench.apply(PutTrailer{trailer});
     Inspection head = inspection_view(bench.session()).head;
     head.inspector = "Robin Alder";
-    head.carrier = "Nuthatch Haulage";
+    head.carrier = "Nuthatch Haulage (invented)";
     head.qualified_by = head.brake_qualified_by = "course 2024, file 7";
     head.statement = kInspectionStatement;
     bench.apply(PutInspection{head});
@@ -224,5 +274,5 @@ TEST_CASE("an inspection with all its answers and a whole head lacks nothing") {
     const InspectionView view = inspection_view(bench.session());
     CHECK(view.answered == view.wanted);
     CHECK(view.lacks == std::vector<std::string>{});
-    CHECK(view.result.find("nothing lacks") != std::string::npos);
+    CHECK(view.result.find("nothing missing") != std::string::npos);
 }

@@ -77,7 +77,8 @@ TEST_CASE("a view is made anew when work beside the screen has ended") {
     const auto photos = [&] {
         return kept.of(bench.session(), [](const Session& s) { return s.job().all<Shot>().size(); });
     };
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, Place::corner(1, Side::right), Slot::brake, {}});
+    bench.apply(
+        TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, Place::corner(1, Side::right), Slot::brake, {}});
     CHECK(photos() == 0);
     bench.run_tasks();
     CHECK(photos() == 1);

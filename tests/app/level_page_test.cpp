@@ -62,7 +62,7 @@ TEST_CASE("the wait goes on while the program is gone, and is written down when 
     REQUIRE(bench.tap("After: at the line"));
     REQUIRE(bench.level().settled.has_value());
     CHECK(bench.level().settled->text() == "10 min");
-    CHECK_FALSE(bench.session().drafts().timer.has_value());
+    CHECK_FALSE(bench.session().drafts().timer_for(level_view(bench.session()).timer.record) != nullptr);
 }
 
 TEST_CASE("a timer begun before the first mark belongs to the level that comes of it") {
@@ -73,6 +73,57 @@ TEST_CASE("a timer begun before the first mark belongs to the level that comes o
     CHECK(level_view(bench.session()).timer.begun);
     REQUIRE(bench.tap("After: at the line"));
     CHECK(bench.level().settled->text() == "65 s");
+}
+
+TEST_CASE("two hubs settle at once, each with a timer of its own") {
+    LevelBench bench;
+    const auto words_at = [&](const Place& place) {
+        bench.apply(GoInstead{{Screen::level, place, {}}});
+        bench.look();
+        return level_view(bench.session()).timer.words;
+    };
+    bench.touch("Hub was spun: begin to wait");
+    bench.pass(120);
+    CHECK(words_at(kRight).empty());
+    bench.touch("Hub was spun: begin to wait");
+    bench.pass(60);
+    CHECK(words_at(kRight) == "9:00 to go");
+    CHECK(words_at(kLeft) == "7:00 to go");
+    bench.reopen();
+    bench.show();
+    CHECK(words_at(kRight) == "9:00 to go");
+    bench.touch("Before: at the line");
+    bench.touch("After: at the line");
+    CHECK(bench.level().settled->text() == "1 min");
+    CHECK(words_at(kLeft) == "7:00 to go");  // seen there, it goes on here
+    CHECK(words_at(kRight).empty());
+}
+
+TEST_CASE("a timer of one job does not show in the next at the same place") {
+    LevelBench bench;
+    bench.touch("Hub was spun: begin to wait");
+    bench.start_tandem();
+    bench.apply(GoTo{{Screen::level, kLeft, {}}});
+    bench.look();
+    CHECK_FALSE(level_view(bench.session()).timer.begun);
+}
+
+TEST_CASE("a timer that an earlier version kept alone does not keep the rest from being read") {
+    LevelBench bench;
+    bench.touch("Hub was spun: begin to wait");
+    const std::string path = bench.book + "/app_state.json";
+    const auto bytes = read_file(*bench.files, path, 1 << 20);
+    REQUIRE(bytes);
+    std::string text(bytes->begin(), bytes->end());
+    const auto at = text.find("\"timers\": [");
+    REQUIRE(at != std::string::npos);
+    const auto from = text.find('{', at), to = text.find('}', at);
+    const std::string one = text.substr(from, to + 1 - from);
+    text.replace(at, text.find(']', at) + 1 - at, "\"timer\": " + one);
+    bench.close();
+    REQUIRE(replace_file(*bench.files, path, as_bytes(text)));
+    bench.reopen();
+    CHECK(bench.session().route().screen == Screen::level);
 }
 
 TEST_CASE("a window that cannot be seen through is said with its reason") {
@@ -98,10 +149,10 @@ TEST_CASE("a product for another kind of hub is warned of at once, with reason a
     level.product = "wheel bearing grease NLGI 2";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this hub"));
     CHECK(bench.log().shows("does not go into this hub (oil bath)"));
-    CHECK(bench.log().shows("maker's manual goes before it"));
-    REQUIRE(bench.tap("Take it out again"));
+    CHECK(bench.log().shows("manufacturer's manual overrides it"));
+    REQUIRE(bench.tap("Not added: delete this entry"));
     CHECK(bench.level().product == "gear oil SAE 90");
     CHECK(level_view(bench.session()).doubts.empty());
 }
@@ -120,16 +171,16 @@ TEST_CASE("what must not meet and is kept stays on the page; an unknown product 
     level.product = "DOT 5";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("put in while bleeding"));
     REQUIRE(bench.tap("Product"));
-    REQUIRE(bench.tap("It is in there: keep it"));
+    REQUIRE(bench.tap("I already put it in: record it, the system must be flushed"));
     CHECK(bench.level().product == "DOT 5");
-    CHECK(bench.log().shows("This must not go in"));
+    CHECK(bench.log().shows("Wrong fluid for this brake system"));
     level.product = "something blue";
     bench.apply(PutLevel{level});
     bench.look();
-    CHECK_FALSE(bench.log().shows("This must not go in"));
+    CHECK_FALSE(bench.log().shows("Wrong fluid for this brake system"));
     CHECK(bench.log().shows("Ask before it goes in"));
 }
 
@@ -155,4 +206,29 @@ TEST_CASE("the page says why a level is not proved yet") {
     REQUIRE(bench.tap("Before: below"));
     CHECK(bench.log().shows("Not proved yet"));
     CHECK(bench.log().shows("find out why before it is only topped up"));
+}
+
+TEST_CASE("a page of brake fluid speaks of brake fluid, not of oil") {
+    LevelBench bench({412, 1400});
+    bench.apply(GoTo{{Screen::level, Place::at(Station::actuator), {}}});
+    bench.look();
+    const auto speaks_of_oil = [&] {
+        for (const TextInk& text : bench.log().texts)
+            if (text.text.find("oil") != std::string::npos || text.text.find("Oil") != std::string::npos) return true;
+        return false;
+    };
+    REQUIRE(bench.tap("Before: below"));
+    CHECK(bench.log().shows("pads and shoes wear"));
+    CHECK_FALSE(speaks_of_oil());
+    REQUIRE(bench.tap("After: above"));
+    CHECK_FALSE(speaks_of_oil());
+    REQUIRE(bench.tap("Product"));
+    CHECK(bench.log().shows("DOT 4"));
+    CHECK_FALSE(bench.log().shows("gear oil SAE 90"));
+    bench.look();
+    REQUIRE(bench.tap("DOT 3"));
+    REQUIRE(bench.tap("Done"));
+    REQUIRE(bench.tap("Cannot be seen"));
+    CHECK(bench.log().shows("reservoir too dark to see through"));
+    CHECK_FALSE(bench.log().shows("cap is dented or covered"));
 }

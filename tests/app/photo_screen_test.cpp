@@ -64,9 +64,9 @@ struct PhotoPage {
             entry.draft = *view.drafts.finding;
             entry.is_new = entry.draft.id.empty();
             entry.title = "What is it?";
-            entry.usual = usual_findings(view.shot.slot, view.shot.place);
-            entry.components = components_for(view.shot.slot, view.shot.place);
-            entry.defects = defects_of(entry.draft.component);
+            entry.usual = usual_findings(view.shot.slot, {}, view.shot.place);
+            entry.components = components_for(view.shot.slot, {}, view.shot.place);
+            entry.defects = defects_of(entry.draft.component, {}, view.shot.place);
             entry.remedies = remedies_for(entry.draft.component);
             view.entry = entry;
         }

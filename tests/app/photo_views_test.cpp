@@ -8,6 +8,7 @@
 #include "app/views/intake_view.h"
 #include "app/views/photo_view.h"
 #include "core/base/text.h"
+#include "core/trade/components.h"
 #include "tests/support/memory_files.h"
 #include "tests/app/places.h"
 
@@ -29,6 +30,16 @@ Shot shot_at(int n, const Place& place, Slot slot, Stage stage, const char* take
     return shot;
 }
 
+Trailer trailer_of(BrakeKind brake, HubKind hub, Suspension suspension = Suspension::leaf) {
+    Trailer trailer;
+    Axle axle;
+    axle.brake = brake;
+    axle.hub = hub;
+    axle.suspension = suspension;
+    trailer.axles = {axle};
+    return trailer;
+}
+
 }  // namespace
 
 TEST_CASE("every slot has usual findings, few enough to be read, and each is in its component's list") {
@@ -36,13 +47,13 @@ TEST_CASE("every slot has usual findings, few enough to be read, and each is in 
         const auto slot = static_cast<Slot>(i);
         CAPTURE(name_of(slot));
         for (const Place& place : {kLeft, Place::at(Station::drawbar), Place::at(Station::trailer)}) {
-            const auto usual = usual_findings(slot, place);
+            const auto usual = usual_findings(slot, {}, place);
             CHECK(usual.size() >= 4);
             CHECK(usual.size() <= 10);
             for (std::size_t n = 0; n < usual.size(); ++n) {
                 CAPTURE(usual[n].component);
                 CAPTURE(usual[n].defect);
-                const auto defects = defects_of(usual[n].component);
+                const auto defects = defects_of(usual[n].component, {}, place);
                 CHECK(std::find(defects.begin(), defects.end(), usual[n].defect) != defects.end());
                 CHECK(std::count(usual.begin(), usual.end(), usual[n]) == 1);
             }
@@ -50,25 +61,79 @@ TEST_CASE("every slot has usual findings, few enough to be read, and each is in 
     }
 }
 
+TEST_CASE("a drum brake is offered no rotor, a grease hub no oil, and each slot that is wanted still has findings") {
+    for (const BrakeKind brake : {BrakeKind::hydraulic_disc, BrakeKind::hydraulic_drum, BrakeKind::electric_drum})
+        for (const HubKind hub : {HubKind::oil_bath, HubKind::grease})
+            for (const Suspension suspension : {Suspension::leaf, Suspension::torsion}) {
+                const Trailer trailer = trailer_of(brake, hub, suspension);
+                const Layout layout{&trailer, nullptr, nullptr};
+                CAPTURE(name_of(brake));
+                CAPTURE(name_of(hub));
+                for (const Slot slot : slots_of(layout, kLeft)) {
+                    CAPTURE(name_of(slot));
+                    const auto usual = usual_findings(slot, layout, kLeft);
+                    CHECK(usual.size() >= 2);
+                    for (const FindingWords& words : usual) {
+                        CAPTURE(words.component);
+                        CAPTURE(words.defect);
+                        const bool disc = brake == BrakeKind::hydraulic_disc, oil = hub == HubKind::oil_bath;
+                        if (!disc) CHECK((words.component != "rotor" && words.component != "caliper"));
+                        if (disc) CHECK((words.component != "drum" && words.component != "shoes"));
+                        if (brake != BrakeKind::electric_drum) CHECK(words.component != "brake magnet");
+                        if (!oil) CHECK((words.component != "hub oil" && words.defect != "oil thrown over the wheel"));
+                        if (oil) CHECK((words.component != "grease cap" && words.component != "hub grease"));
+                        if (suspension == Suspension::torsion) CHECK(words.component != "spring");
+                    }
+                }
+                const auto all = components_for(Slot::other, layout, kLeft);
+                const auto has = [&](std::string_view name) {
+                    return std::find(all.begin(), all.end(), name) != all.end();
+                };
+                CHECK(has("rotor") == (brake == BrakeKind::hydraulic_disc));
+                CHECK(has("hub oil") == (hub == HubKind::oil_bath));
+                CHECK(has("grease cap") == (hub == HubKind::grease));
+                CHECK(has("tyre"));
+                const auto defects = defects_of("hub", layout, kLeft);
+                CHECK((std::find(defects.begin(), defects.end(), "oil thrown over the wheel") != defects.end()) ==
+                      (hub == HubKind::oil_bath));
+            }
+}
+
+TEST_CASE("of every component that findings name it is known where it exists") {
+    const auto components = components_for(Slot::other, {}, kLeft);
+    CHECK(components.size() > 40);
+    for (const std::string_view component : components) {
+        CAPTURE(component);
+        CHECK(find_component(component) != nullptr);
+    }
+}
+
 TEST_CASE("a component stands once in the list, those of the slot first; an unknown one has defects too") {
-    const auto components = components_for(Slot::seal_side, kLeft);
+    const auto components = components_for(Slot::seal_side, {}, kLeft);
     CHECK(components.front() == "seal");
     CHECK(std::set(components.begin(), components.end()).size() == components.size());
-    CHECK(defects_of("winch").size() > 3);
+    CHECK(defects_of("winch", {}, kLeft).size() > 3);
     CHECK(remedies_for("winch").empty());
     CHECK_FALSE(remedies_for("rotor").empty());
 }
 
-TEST_CASE("every slot can be chosen at some place, and each place ends with 'other'") {
+TEST_CASE("every slot can be chosen at some place of a disc-braked trailer, and each place ends with 'other'") {
+    Trailer trailer = trailer_of(BrakeKind::hydraulic_disc, HubKind::oil_bath);
+    trailer.actuation = Actuation::electric_over_hydraulic;
+    const Layout layout{&trailer, nullptr, nullptr};
     std::set<Slot> all;
     for (const Place& place : {kLeft, Place::at(Station::drawbar), Place::at(Station::actuator),
                                Place::at(Station::frame), Place::at(Station::lights), Place::at(Station::trailer)}) {
-        const auto slots = slots_of(place);
+        const auto slots = slots_of(layout, place);
         CHECK(slots.back() == Slot::other);
         CHECK(std::set(slots.begin(), slots.end()).size() == slots.size());
         all.insert(slots.begin(), slots.end());
     }
     CHECK(all.size() == names(Slot{}).size());
+    trailer.axles.front().brake = BrakeKind::electric_drum;
+    const auto drum = slots_of(layout, kLeft);
+    for (const Slot slot : {Slot::caliper, Slot::rotor_face, Slot::rotor_edge, Slot::guide_pin, Slot::hose_line})
+        CHECK(std::find(drum.begin(), drum.end(), slot) == drum.end());
 }
 
 TEST_CASE("a blurred, dark or glaring photo is doubted, a good one is not") {

@@ -41,10 +41,10 @@ struct QuoteBench : AppBench {
     void put_prices() {
         put_finding("brake pad", "worn", Grade::repair);
         put_finding("hub seal", "leaks", Grade::do_not_tow);
-        put_offer("Feld Supply", "brake pads", 2, 6'950, 3);
-        put_offer("Corner Counter", "brake pads", 1, 4'400, 0);
-        put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
-        put_offer("Corner Counter", "hub seal", 1, 1'900, 0);
+        put_offer("Feldrain Parts (invented)", "brake pads", 2, 6'950, 3);
+        put_offer("Corner Counter (invented)", "brake pads", 1, 4'400, 0);
+        put_offer("Feldrain Parts (invented)", "hub seal", 1, 1'150, 3);
+        put_offer("Corner Counter (invented)", "hub seal", 1, 1'900, 0);
     }
     void work_out() {
         apply(DeriveNeeds{});
@@ -131,7 +131,7 @@ TEST_CASE("drafts are worked out anew in place; an offered quote stays, a change
     REQUIRE(bench.job().find(first.id)->state == QuoteState::offered);
     CHECK_FALSE(bench.job().find(first.id)->fingerprint.empty());
     const Id<Quote> soonest = bench.quote(Aim::soonest).id;
-    bench.put_offer("Third", "brake pads", 2, 1'000, 0);
+    bench.put_offer("Third (invented)", "brake pads", 2, 1'000, 0);
     bench.apply(DraftQuotes{});
     CHECK(bench.job().find(first.id)->total_high == first.total_high);
     CHECK(bench.quote(Aim::soonest).id == soonest);
@@ -225,13 +225,13 @@ TEST_CASE("an offer is entered by taps and keypad, kept on the shelf and taken i
     QuoteBench bench;
     bench.put_finding("brake pad", "worn", Grade::repair);
     bench.apply(DeriveNeeds{});
-    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.put_offer("Feldrain Parts (invented)", "hub seal", 1, 1'150, 3);
     bench.go(Screen::quotes);
     REQUIRE(bench.tap("Add an offer"));
     bench.pass_audit();
     REQUIRE(bench.tap("brake pads"));
     REQUIRE(bench.tap("2 corners"));
-    REQUIRE(bench.tap("Feld Supply"));
+    REQUIRE(bench.tap("Feldrain Parts (invented)"));
     REQUIRE(bench.tap("One pack"));
     for (const char* key : {"6", "9", ".", "5"}) REQUIRE(bench.tap(key));
     REQUIRE(bench.tap("Done"));
@@ -246,7 +246,7 @@ TEST_CASE("an offer is entered by taps and keypad, kept on the shelf and taken i
 
 TEST_CASE("the shelf says how old a price is; an old one is to be asked again") {
     QuoteBench bench;
-    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.put_offer("Feldrain Parts (invented)", "hub seal", 1, 1'150, 3);
     bench.clock.at.unix_s += 100 * 86'400;
     const ShelfView view = shelf_view(bench.session());
     REQUIRE(view.rows.size() == 1);
@@ -257,6 +257,30 @@ TEST_CASE("the shelf says how old a price is; an old one is to be asked again") 
     bench.apply(ForgetOffer{view.rows[0].offer.id});
     CHECK(bench.session().shelf().empty());
     CHECK(bench.job().all<Offer>().size() == 1);
+}
+
+TEST_CASE("an offer that was entered by mistake is taken out of the job by a tap, unless a quote buys from it") {
+    QuoteBench bench;
+    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
+    bench.go(Screen::shelf);
+    const std::string title = shelf_view(bench.session()).in_job.at(0).title;
+    const auto tap_in_job = [&] { REQUIRE(bench.tap(title, 2)); };  // the first one is the shelf's
+    tap_in_job();
+    bench.pass_audit();
+    REQUIRE(bench.tap("Take it out of this job"));
+    CHECK(bench.job().all<Offer>().empty());
+    CHECK(bench.session().shelf().size() == 1);
+    REQUIRE(bench.tap("Undo"));
+    REQUIRE(bench.job().all<Offer>().size() == 1);
+    bench.put_finding("hub seal", "leaks", Grade::repair);
+    bench.apply(DeriveNeeds{});
+    bench.apply(DraftByHand{{}, {1}});
+    bench.go(Screen::shelf);
+    CHECK(shelf_view(bench.session()).in_job.at(0).quote == "by hand");
+    tap_in_job();
+    CHECK(bench.log().shows("The quote 'by hand' buys from it."));
+    REQUIRE(bench.log().find("Take it out of this job").size() == 1);
+    CHECK_FALSE(bench.log().find("Take it out of this job")[0]->enabled);
 }
 
 TEST_CASE("packs by hand make a quote of their own; nothing chosen is refused") {
@@ -311,8 +335,8 @@ TEST_CASE("a change that is refused leaves the user on the page") {
 
 TEST_CASE("the shelf goes to a CSV file and comes back from it; lines that do not read are said") {
     QuoteBench bench;
-    bench.put_offer("Feld Supply", "hub seal", 1, 1'150, 3);
-    bench.put_offer("Corner Counter", "brake pads", 2, 6'950, 0);
+    bench.put_offer("Feldrain Parts (invented)", "hub seal", 1, 1'150, 3);
+    bench.put_offer("Corner Counter (invented)", "brake pads", 2, 6'950, 0);
     bench.apply(WriteOffers{});
     const std::string path = join_path(bench.session().packet_folder(), "price-shelf_2026-05-14.csv");
     CAPTURE(path);

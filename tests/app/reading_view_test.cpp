@@ -4,7 +4,7 @@
 
 #include <doctest/doctest.h>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/asked.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 
@@ -28,8 +28,8 @@ std::vector<std::string> wanted_names(BrakeKind brake, Wheels wheels = Wheels::s
     axle.wheels = wheels;
     trailer.axles = {axle};
     std::vector<std::string> out;
-    for (const WantedReading& w : readings_wanted(&trailer, kLeft))
-        out.push_back(std::string(w.kind->what) + (w.place.wheel == Wheel::inner ? " inner" : ""));
+    for (const WantedReading& w : readings_wanted({&trailer, nullptr, nullptr}, kLeft))
+        out.push_back(std::string(w.spec->name) + (w.place.wheel == Wheel::inner ? " inner" : ""));
     return out;
 }
 
@@ -44,29 +44,6 @@ void open_corner(SessionBench& bench) {
 }
 
 }  // namespace
-
-TEST_CASE("every kind of reading has units of one quantity, steps that are numbers, and agrees with the judge") {
-    for (const ReadingKind& kind : all_reading_kinds()) {
-        CAPTURE(kind.what);
-        REQUIRE_FALSE(kind.units.empty());
-        const Unit* first = find_unit(kind.units.front().ucum);
-        REQUIRE(first != nullptr);
-        for (const UnitStep& u : kind.units) {
-            const Unit* unit = find_unit(u.ucum);
-            REQUIRE(unit != nullptr);
-            CHECK(unit->quantity == first->quantity);
-            const auto step = Number::parse(u.step);
-            REQUIRE(step.has_value());
-            CHECK(step->value() > 0);
-        }
-        CHECK(kind.least < kind.most);
-        const KnownReading* known = known_reading(kind.what);
-        if (known == nullptr) continue;
-        CHECK(known->quantity == first->quantity);
-        CHECK(kind.least >= known->least);
-        CHECK(kind.most <= known->most * 2);
-    }
-}
 
 TEST_CASE("the brake and the wheels decide what is wanted at a corner") {
     const auto disc = wanted_names(BrakeKind::hydraulic_disc);
@@ -149,6 +126,40 @@ TEST_CASE("an odd value is saved only after a second look, in the unit that was 
     REQUIRE(bench.tap("It was psi"));
     REQUIRE(bench.job().all<Reading>().size() == 1);
     CHECK(bench.job().all<Reading>().front().unit == "[psi]");
+}
+
+TEST_CASE("'Key it again' clears the odd value, and only that") {
+    AppBench bench;
+    open_corner(bench);
+    bench.look();
+    SUBCASE("a single value") {
+        bench.touch("Tyre pressure, cold");
+        bench.touch("kPa");
+        bench.key("80");
+        bench.touch("Key it again");
+        CHECK(bench.log().shows("no value yet"));
+        bench.key("550");  // not 80550
+        REQUIRE(bench.job().all<Reading>().size() == 1);
+        CHECK(bench.job().all<Reading>()[0].points.at(0).value.text() == "550");
+    }
+    SUBCASE("one of several points: the others stay, and it is the one that is keyed next") {
+        ReadingDraft draft = begin_reading(bench.job(), "rotor thickness", kLeft, Stage::before);
+        draft.unit = "mm";
+        draft.texts = {"20.6", "20.5", "5.06", "20.6"};
+        Drafts drafts = bench.session().drafts();
+        drafts.reading = draft;
+        bench.apply(KeepDrafts{drafts});
+        bench.look();
+        bench.touch("Done");
+        bench.touch("Key it again");
+        bench.key("20.6");
+        REQUIRE(bench.job().all<Reading>().size() == 1);
+        const auto& points = bench.job().all<Reading>()[0].points;
+        REQUIRE(points.size() >= 4);
+        CHECK(points[0].value.text() == "20.6");
+        CHECK(points[1].value.text() == "20.5");
+        CHECK(points[2].value.text() == "20.6");
+    }
 }
 
 TEST_CASE("'not measured' needs a reason, chosen and not typed") {

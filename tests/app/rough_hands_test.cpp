@@ -17,7 +17,7 @@ namespace {
 
 void take_photo(SessionBench& bench) {
     bench.start_tandem();
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
     bench.run_tasks();
     REQUIRE(bench.job().all<Shot>().size() == 1);
 }
@@ -61,7 +61,7 @@ TEST_CASE("a full disk while tagging: it says so, what was saved stays, and the 
     SessionBench bench;
     take_photo(bench);
     const Job before = bench.job();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.finding = finding(before);
     bench.apply(KeepDrafts{drafts});
     {
@@ -138,7 +138,7 @@ TEST_CASE("photos with hostile names are listed safely and taken in under their 
     const std::vector<std::string> names{
         "-rf %s $(reboot).jpg",         "a\nb\x1b[2J.jpg", "\u202Egpj.exe.jpg", " .jpg", "con",
         std::string(240, 'x') + ".jpg", "\xff\xfe.jpg"};
-    const auto photo = read_file(*bench.files, demo_photo("05_A1-R_brake-exposed.jpg"), 1U << 24U);
+    const auto photo = read_file(*bench.files, demo_photo("05_axle1-left_brake-exposed.jpg"), 1U << 24U);
     REQUIRE(photo.has_value());
     std::vector<std::string> paths;
     for (std::size_t i = 0; i < names.size(); ++i) {

@@ -6,7 +6,7 @@
 using namespace cotter;
 
 namespace {
-const char* const kLiningPhoto = "05_A1-R_brake-exposed.jpg";
+const char* const kLiningPhoto = "05_axle1-left_brake-exposed.jpg";
 
 Reading pad(const char* value) {
     Reading reading;
@@ -40,7 +40,7 @@ TEST_CASE("a new job leads to its trailer, and is there after a restart") {
 TEST_CASE("a draft outlives the program") {
     SessionBench bench;
     bench.start_tandem();
-    Drafts drafts;
+    Drafts drafts = bench.session().drafts();
     drafts.reading =
         ReadingDraft{"", Place::corner(1, Side::left), "pad thickness", Stage::before, "mm", {"7.", ""}, ""};
     bench.apply(KeepDrafts{drafts});
@@ -189,7 +189,7 @@ TEST_CASE("a nut clicks once a pass") {
     const auto id = bench.job().all<Torque>()[0].id;
     bench.apply(TightenNut{id, 1});
     CHECK(bench.session().notice()->error);  // no pass yet
-    bench.apply(StartPass{id, make_amount("90", "[lbf_av].[ft_i]").value()});
+    bench.apply(StartPass{bench.job().all<Torque>()[0], make_amount("90", "[lbf_av].[ft_i]").value()});
     for (const int nut : {1, 5, 3}) bench.apply(TightenNut{id, nut});
     REQUIRE_MESSAGE(bench.job().all<Torque>()[0].passes.size() == 1, bench.session().notice()->text);
     CHECK(bench.job().all<Torque>()[0].passes[0].tightened == std::vector{1, 5, 3});

@@ -37,7 +37,7 @@ struct WorkBench : AppBench {
         apply(PutStepMark{m, {}});
     }
     void photograph(const Place& place, Slot slot) {
-        apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, place, slot, Stage::before});
+        apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, place, slot, Stage::before});
         run_tasks();
     }
     [[nodiscard]] StepItem step(const char* id) {
@@ -45,6 +45,27 @@ struct WorkBench : AppBench {
             if (s.id == id) return s;
         FAIL("no such step");
         return {};
+    }
+};
+
+struct OwnerBench : WorkBench {
+    OwnerBench() {
+        Settings settings = session().settings();
+        settings.owner = true;
+        apply(PutSettings{settings});
+        mark("U1", kTrailer);
+        mark("U3", kTrailer);
+    }
+    void answer(const char* id, const Place& place, StepAnswer given) {
+        read(id, place);
+        StepMark m = new_mark(session().work_book(), id, place, StepWord::done, {});
+        m.answer = given;
+        go(place, m.procedure.c_str());
+        const auto bad = given == StepAnswer::something_wrong ? step(id).bad : std::nullopt;
+        apply(PutStepMark{m, bad});
+    }
+    [[nodiscard]] StepView step_at(const char* id, const Place& place) {
+        return step_state(session().work_book(), id, job(), place);
     }
 };
 
@@ -61,7 +82,7 @@ TEST_CASE("a caution is acknowledged, the photo is asked for, and one tap ticks 
     CHECK(bench.session().route() == Route{Screen::intake, kTrailer, "data plate"});
     bench.photograph(kTrailer, Slot::data_plate);
     bench.go(kTrailer, "start");
-    bench.touch("Done: U1");
+    bench.touch("Done");
     CHECK(bench.step("U1").state == StepState::done);
     CHECK(bench.job().all<StepMark>().back().shots == std::vector{bench.job().all<Shot>()[0].id});
 }
@@ -90,7 +111,7 @@ TEST_CASE("a hold point blocks in words, and its note closes it without typing")
     bench.go(kTrailer, "start");
     bench.touch(bench.step("U3").title);
     CHECK(bench.log().shows("Hold point"));
-    bench.touch("Done: U3");
+    bench.touch("Done");
     CHECK(bench.step("U3").state == StepState::possible);
     bench.touch(bench.step("U3").notes.at(0));
     bench.touch("Done");
@@ -98,7 +119,7 @@ TEST_CASE("a hold point blocks in words, and its note closes it without typing")
     CHECK(bench.step("U3").note == bench.step("U3").notes.at(0));
 }
 
-TEST_CASE("a hold point is passed only with a reason, by a person whose name can be another one") {
+TEST_CASE("a hold point is skipped only with a reason, by a person whose name can be another one") {
     WorkBench bench;
     Settings settings = bench.session().settings();
     settings.technician = "R. Alder";
@@ -109,18 +130,19 @@ TEST_CASE("a hold point is passed only with a reason, by a person whose name can
     bench.go(kLeft, "wheels");
     CHECK(bench.step("W6").state == StepState::held);
     bench.touch(bench.step("W6").title);
-    CHECK(bench.log().shows("Go on without"));
-    bench.touch("Go on without");
+    CHECK(bench.log().shows("Skip this hold point…"));
+    bench.touch("Skip this hold point…");
     CHECK(bench.log().shows("Who decides it"));
-    CHECK_FALSE(bench.tap("Go on"));  // not without a reason
+    CHECK_FALSE(bench.tap("Skip it"));  // not without a reason
     CHECK(bench.step("W6").state == StepState::held);
     bench.touch("no tool here");
     bench.touch("Who decides it");
     std::string typed;
     for (int i = 0; i < 8; ++i) typed += "key backspace\n";
     REQUIRE(bench.hands->run(parse_script(typed + "text \"K. Linde\"\n").value()));
-    bench.touch("Go on");
+    bench.touch("Skip it");
     CHECK(bench.step("W6").state == StepState::overridden);
+    CHECK(bench.step("W6").word.starts_with("SKIPPED, not verified"));
     CHECK(bench.step("W6").reason == "no tool here");
     CHECK(bench.step("W6").closed_by.starts_with("K. Linde, "));
 }
@@ -139,7 +161,7 @@ TEST_CASE("two cautions of one step are read one after the other in its sheet, w
     CHECK(bench.log().shows(bench.step("U4").plain));
     bench.touch("I have read it");
     CHECK(bench.step("U4").cautions.empty());
-    bench.touch("Done: U4");
+    bench.touch("Done");
     CHECK(bench.step("U4").state == StepState::done);
 }
 
@@ -177,9 +199,91 @@ TEST_CASE("the owner's look has plain words, opens no hub, and ends in an answer
     bench.touch("Take the photo");
     bench.photograph(kLeft, Slot::tread);
     bench.go(kLeft, "owner-corner");
-    bench.touch("Yes");
+    bench.touch("Something is wrong");
     REQUIRE(bench.job().all<Finding>().size() == 1);
+    bench.touch("Understood");
     bench.go(kTrailer, "owner");
-    CHECK(bench.log().shows("Do not tow it"));
+    CHECK(bench.log().shows("Do not tow"));
     CHECK(bench.log().shows("Axle 1, left"));
+}
+
+TEST_CASE("an owner's 'something is wrong' gets no tick: it stops, says what to do now, and forbids towing in sight") {
+    OwnerBench bench;
+    bench.read("O1", kLeft);
+    bench.go(kLeft, "owner-corner");
+    for (const char* answer : {"Something is wrong", "I can't tell", "Looks good"}) CHECK(bench.log().shows(answer));
+    CHECK_FALSE(bench.log().shows("Do not tow"));
+    bench.touch("Something is wrong");
+    CHECK(bench.log().shows("Do not tow"));
+    CHECK(bench.log().shows("Replace the tire before the trailer moves."));
+    CHECK_FALSE(bench.tap("Something is wrong"));  // the next question waits below the stop
+    bench.touch("Understood");
+    const StepItem tire = bench.step("O1");
+    CHECK(tire.answer == StepAnswer::something_wrong);
+    CHECK(tire.grade == Grade::do_not_tow);
+    CHECK(tire.word.starts_with("something is wrong"));
+    CHECK(bench.log().shows("Do not tow"));  // and stays on the page
+    bench.go(kTrailer, "owner");
+    CHECK(bench.log().shows("Do not tow"));
+    CHECK(bench.session().summary().towing == Towing::no);
+
+    // Taken by mistake: the question is open again, and its finding is gone; one step of undo each.
+    bench.apply(RemoveStepMark{tire.mark});
+    CHECK(bench.job().all<Finding>().empty());
+    bench.apply(UndoStep{});
+    CHECK(bench.job().all<Finding>().size() == 1);
+    bench.apply(RemoveFinding{bench.job().all<Finding>()[0].id});
+    bench.go(kLeft, "owner-corner");
+    CHECK_FALSE(bench.step("O1").answer.has_value());
+    CHECK(bench.step("O1").state == StepState::possible);
+}
+
+TEST_CASE("an owner's 'I can't tell' is no finding and no look: the answer says what nobody could tell") {
+    OwnerBench bench;
+    bench.read("O1", kLeft);
+    bench.go(kLeft, "owner-corner");
+    bench.touch("I can't tell");
+    CHECK(bench.job().all<Finding>().empty());
+    CHECK(bench.step("O1").answer == StepAnswer::cannot_tell);
+    CHECK(bench.step("O1").word.starts_with("cannot tell"));
+    const AdviceView advice = advice_view(bench.session());
+    CHECK(advice.word == TowWord::show_to_shop);
+    bool said = false;
+    for (const std::string& reason : advice.reasons)
+        said = said || reason.find("The tire (could not tell)") != std::string::npos;
+    CHECK(said);
+}
+
+TEST_CASE("nobody is led to drive a trailer that must not be towed") {
+    OwnerBench bench;
+    for (const char* step : {"P1", "P2"}) bench.answer(step, kTrailer, StepAnswer::looks_good);
+    CHECK(bench.step_at("P7", kTrailer).state == StepState::possible);
+    bench.answer("P6", kTrailer, StepAnswer::something_wrong);
+    const StepView drive = bench.step_at("P7", kTrailer);
+    CHECK(drive.state == StepState::blocked);
+    REQUIRE(drive.blocked_by.size() == 1);
+    CHECK(drive.blocked_by[0].find("do not tow") != std::string::npos);
+    for (const std::string& words : bench.step_at("P8", kTrailer).blocked_by)  // the answer is not held up by it
+        CHECK(words.find("P7") == std::string::npos);
+    bench.apply(SetOutcome{bench.job().all<Finding>()[0].id, Outcome::repaired, "tied down"});
+    CHECK(bench.step_at("P7", kTrailer).state == StepState::possible);
+}
+
+TEST_CASE("every question of the owner's look asks for what is wrong, and says what to do then") {
+    WorkBench bench;
+    int asked = 0;
+    for (const Procedure& procedure : bench.session().work_book().procedures)
+        for (const Step& step : procedure.steps) {
+            if (!step.ask) continue;
+            ++asked;
+            CAPTURE(step.id);
+            CHECK_FALSE(step.ask->now.empty());
+            CHECK(step.ask->question.ends_with("?"));
+            CHECK(step.ask->question.find(" not brake") == std::string::npos);
+            CHECK(step.plain.find('?') == std::string::npos);  // no second question, which may turn the sense round
+            CHECK(step.title.find('?') == std::string::npos);
+            const bool forbids = step.ask->now.find("Do not tow") != std::string::npos;
+            if (step.ask->grade == Grade::do_not_tow) CHECK(forbids);
+        }
+    CHECK(asked == 13);
 }

@@ -6,7 +6,7 @@
 #include "app/views/bearing_view.h"
 #include "app/views/bleed_view.h"
 #include "app/views/work_view.h"
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/app/app_bench.h"
 #include "tests/app/places.h"
 
@@ -100,7 +100,7 @@ TEST_CASE("a step asks for its caution first, then for its proof, then for one t
     CHECK(bench.step("U1").move == StepMove::prove);
     REQUIRE(bench.step("U1").missing() != nullptr);
     CHECK(bench.step("U1").missing()->lead == Route{Screen::intake, kTrailer, "data plate"});
-    bench.apply(TakePhotos{{demo_photo("05_A1-R_brake-exposed.jpg")}, kTrailer, Slot::data_plate, Stage::before});
+    bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kTrailer, Slot::data_plate, Stage::before});
     bench.run_tasks();
     CHECK(bench.step("U1").move == StepMove::done);
     bench.mark("U1", kTrailer);
@@ -243,7 +243,7 @@ TEST_CASE("pound-feet for pound-inches are asked about; the next corner takes fi
     bench.apply(PutBearing{s, dial("0.003")});
     bench.go(Screen::bearing, kLeft);
     REQUIRE(bearing_view(bench.session()).doubt.has_value());
-    CHECK(bearing_view(bench.session()).doubt->suggestion.text() == "450 lb-in");
+    CHECK(bearing_view(bench.session()).doubt->suggestion->text() == "450 lb-in");
     bench.go(Screen::bearing, Place::corner(2, Side::right));
     const BearingView view = bearing_view(bench.session());
     CHECK(view.setting.id.nil());

@@ -47,7 +47,7 @@ long peak() {
 std::vector<std::string> keystrokes(int jobs) {
     std::vector<std::string> out;
     std::vector<std::string> typed{"nursery 120",   "Grün brake pads", "ostby hub cap below",
-                                   "seal weeping",  "Feld Supply",     "rotor heat checks qry",
+                                   "seal weeping",  "Feldrain Parts",  "rotor heat checks qry",
                                    "quarry road",   "gear oil 90",     "ferry landing fernandez",
                                    "TX-60 cracked", "zebra crossing",  "11-4407"};
     for (int i = 1; i <= 20; ++i) typed.push_back(fmt::format("QRY-{:05}", (i * 977) % std::max(1, jobs / 5)));

@@ -20,6 +20,7 @@ LIBRARIES = {
     "fast_float": r"fast_float/",
     "libqrencode": r"qrencode\.h$",
     "libpq": r"(libpq-fe|libpq/|postgresql/)",
+    "CLI11": r"CLI/",
 }
 
 
@@ -44,6 +45,7 @@ SAMPLES = [
     ({"core/a.cpp": "#include <sqlite3.h>\n", "core/b.cpp": "#include <sqlite3.h>\n"}, "SQLite has more than one owner"),
     ({"core/a.cpp": "#include <stb_image.h>\n", "core/b.cpp": "#include <stb/stb_truetype.h>\n"}, "stb has more than one"),
     ({"core/photo/a.h": "#include <openssl/evp.h>\n"}, "must not show OpenSSL"),
+    ({"app/cli/a.h": "#include <CLI/CLI.hpp>\n"}, "must not show CLI11"),
 ]
 
 if __name__ == "__main__":

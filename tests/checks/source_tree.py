@@ -23,7 +23,7 @@ def read_tree(root=ROOT):
         subfolders[:] = sorted(s for s in subfolders if not SKIPPED.match(s))
         for name in sorted(names):
             path = os.path.join(folder, name)
-            if os.path.islink(path) or name.endswith((".pyc", ".part")):
+            if name == ".git" or os.path.islink(path) or name.endswith((".pyc", ".part")):  # .git is a file in a worktree
                 continue
             with open(path, "rb") as file:
                 data = file.read()

@@ -4,6 +4,8 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
+#include "core/store/sql.h"
+#include "core/store/sqlite.h"
 #include "tests/desk/desk_bench.h"
 
 using namespace cotter;
@@ -48,6 +50,12 @@ int offences_of(int jobs, int trailers) {
     return found;
 }
 
+// Makes the ledger unreadable for the desk, as a server that is away does, and readable again.
+void take_away(DeskBench& bench, bool away) {
+    const auto db = sql_over(good(Sqlite::open(bench.ledger.where, false, "", "ledger")));
+    good(db->script(away ? "ALTER TABLE job RENAME TO away" : "ALTER TABLE away RENAME TO job"));
+}
+
 std::size_t cursor_rows(DeskBench& bench) {
     return bench.session->list()->table().size();
 }
@@ -65,6 +73,47 @@ TEST_CASE("desk pages keep the laws of the screens: thirty jobs") {
 }
 TEST_CASE("desk pages keep the laws of the screens: a thousand jobs") {
     CHECK(offences_of(1000, 50) == 0);
+}
+
+TEST_CASE("desk pages: one that cannot be read says so and never shows an empty list, until it is read again") {
+    DeskBench bench(30);
+    const std::string trailer = bench.session->job_at(0)->trailer;
+    bench.apply(desk::GoTo{{Page::trailer, trailer, {}}});
+    const auto& visits = bench.session->trailer()->visits.table();
+    const std::string now = visits.row(0)->key, before = visits.row(1)->key;
+    bench.show();
+    for (const desk::Route& route :
+         {desk::Route{Page::due, {}, {}}, desk::Route{Page::orders, {}, {}}, desk::Route{Page::failures, {}, {}},
+          desk::Route{Page::receipts, {}, {}}, desk::Route{Page::trailer, trailer, {}},
+          desk::Route{Page::compare, before, now}, desk::Route{Page::jobs, {}, {}}}) {
+        CAPTURE(name_of(route.page));
+        bench.apply(desk::GoTo{{Page::take_in, {}, {}}});
+        take_away(bench, true);
+        bench.apply(desk::GoTo{route});
+        CHECK(tell(bench, "unread") == 0);
+        CHECK(bench.log().shows("This page could not be read"));
+        CHECK(bench.log().shows("The ledger cannot be read"));
+        for (const char* empty : {"Nothing is due in this time.", "No accepted quote waits for parts.",
+                                  "Nothing was handed in yet.", "No job on file is like that."})
+            CHECK_FALSE(bench.log().shows(empty));
+        take_away(bench, false);
+        bench.tap("Try again");
+        CHECK(bench.session->unread().empty());
+        CHECK_FALSE(bench.log().shows("This page could not be read"));
+        if (bench.session->list() != nullptr) CHECK(bench.session->list()->table().size() > 0);
+    }
+}
+
+TEST_CASE("desk pages: rows that cannot be fetched while one scrolls are said, not left blank") {
+    DeskBench bench(300, 50);
+    bench.show();
+    bench.tap("Day");
+    take_away(bench, true);
+    bench.key("end");
+    CHECK(bench.log().shows("This page could not be read"));
+    take_away(bench, false);
+    bench.tap("Try again");
+    CHECK(cursor_rows(bench) == 300);
 }
 
 TEST_CASE("desk pages: typing searches at once, arrows walk, Enter opens, Escape goes back") {

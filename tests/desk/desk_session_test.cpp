@@ -3,6 +3,7 @@
 
 #include <fmt/format.h>
 
+#include "core/survey/edit.h"
 #include "tests/desk/desk_bench.h"
 
 using namespace cotter;
@@ -115,13 +116,25 @@ TEST_CASE("desk: what is not there is said and leaves the page empty") {
     DeskBench bench(0);
     bench.apply(desk::GoTo{{Page::trailer, "unit:none", {}}});
     CHECK(bench.session->trailer() == nullptr);
-    CHECK(bench.session->notice().bad);
+    CHECK(bench.session->unread().find("there is no such trailer") != std::string::npos);
     for (const Page page : {Page::due, Page::orders, Page::failures, Page::receipts, Page::take_in}) {
         bench.apply(desk::GoTo{{page, {}, {}}});
         REQUIRE(bench.session->list() != nullptr);
         CHECK(bench.session->list()->table().size() == 0);
         CHECK_FALSE(bench.session->notice().bad);
+        CHECK(bench.session->unread().empty());
     }
+}
+
+TEST_CASE("desk: a trailer that cannot be read does not leave another one standing in its place") {
+    DeskBench bench(10);
+    open_first_trailer(bench);
+    REQUIRE(bench.session->trailer() != nullptr);
+    bench.apply(desk::GoTo{{Page::trailer, "unit:none", {}}});
+    CHECK(bench.session->trailer() == nullptr);
+    bench.apply(desk::GoBack{});
+    CHECK(bench.session->unread().empty());
+    CHECK(bench.session->trailer() != nullptr);
 }
 
 TEST_CASE("desk: due, orders and failures are lists of their own, with the trailer that a row leads to") {
@@ -253,12 +266,91 @@ TEST_CASE("desk: lists are written as PDF, CSV and calendar, the same bytes each
     CHECK(lines == bench.session->list()->table().size() + 1);
     CHECK(csv.starts_with("Due,When,Unit,"));
     bench.apply(desk::ShowColumn{1, false});
-    CHECK(written(desk::ListFile::csv, "2026-05-14_due.csv").starts_with("Due,Unit,"));
+    CHECK(written(desk::ListFile::csv, "2026-05-14_due_2.csv").starts_with("Due,Unit,"));
     CHECK(written(desk::ListFile::ics, "2026-05-14_due.ics").starts_with("BEGIN:VCALENDAR"));
     bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
     const std::string jobs = written(desk::ListFile::csv, "2026-05-14_register.csv");
     CHECK(jobs.find("Found in") == std::string::npos);
     CHECK(std::count(jobs.begin(), jobs.end(), '\n') == 31);
+}
+
+TEST_CASE("desk: two different lists of one day are two files, the same one is one") {
+    DeskBench bench(30);
+    bench.apply(desk::GoTo{{Page::due, {}, {}}});
+    const auto write = [&](const std::string& words) {
+        bench.apply(desk::NarrowList{words});
+        bench.apply(desk::WriteList{desk::ListFile::csv});
+        bench.run_tasks();
+        REQUIRE_MESSAGE(!bench.session->notice().bad, bench.session->notice().text);
+        return bench.session->notice().text;
+    };
+    bench.apply(desk::AskDue{3650, {}});
+    const std::string depot = write("nursery"), quarry = write("quarry");
+    CHECK(depot != quarry);
+    CHECK(write("nursery") == depot);
+    const std::string first = bench.file("2026-05-14_due.csv"), second = bench.file("2026-05-14_due_2.csv");
+    CHECK(first.find("nursery") != std::string::npos);
+    CHECK(second.find("nursery") == std::string::npos);
+    CHECK(second.find("quarry") != std::string::npos);
+    CHECK(good(bench.ledger.files->list(bench.ledger.path("lists"))).size() == 2);
+}
+
+TEST_CASE("desk: a grade that a revision made less severe stands on the trailer's page, with who and why") {
+    DeskBench bench(0);
+    LedgerBench& office = bench.ledger;
+    Job job = office_job(3, office.shape);
+    Finding studs;
+    studs.id = {office_id(3, 900)};
+    studs.place = Place::corner(1, Side::left);
+    studs.component = "wheel studs";
+    studs.defect = "broken";
+    studs.grade = Grade::do_not_tow;
+    studs.at = job.only<Visit>()->opened;
+    studs.by = "R. Alder";
+    job.all<Finding>().push_back(studs);
+    const PacketParts first = office_parts(job, 3, office.photos);
+    const SealedPacket sealed = seal(first);
+    PacketParts second = revised(first, sealed.fingerprint);
+    studs.grade = Grade::serviceable;
+    second.document.job =
+        good(apply(first.document.job,
+                   {job.id(), job.only<SignOff>()->at, "T. Tester", "another trailer", {Put{studs, std::nullopt}}}));
+    (void)office.put(sealed, "1.zip");
+    (void)office.put(seal(second), "2.zip");
+    bench.apply(desk::TakeIn{{office.path("in")}});
+    bench.run_tasks();
+    const desk::List& came = *bench.session->list();
+    REQUIRE(came.table().size() == 2);
+    CHECK(came.table().row(1)->marked);
+    CHECK(cell(came, 1, "why").find("less severe than before: wheel studs, broken at axle 1, left") == 0);
+    bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
+    open_first_trailer(bench);
+    const desk::Trailer& trailer = *bench.session->trailer();
+    CHECK(trailer.eased.find("was 'do not tow', is 'serviceable'. Changed by T. Tester") != std::string::npos);
+    bench.apply(desk::ShowPart{desk::Part::changes});
+    const desk::List& changes = *bench.session->list();
+    REQUIRE(changes.table().size() == 1);
+    CHECK(cell(changes, 0, "before") == "do not tow");
+    CHECK(cell(changes, 0, "now") == "serviceable");
+    CHECK(cell(changes, 0, "reason") == "another trailer");
+    CHECK(cell(changes, 0, "by") == "T. Tester");
+    bench.show();
+    CHECK(bench.log().shows("A revision made a grade less severe"));
+}
+
+TEST_CASE("desk: a finding that the customer declined is said to be declined, not just open") {
+    ledger::FindingLine line;
+    line.open = true;
+    const auto state = [&](Outcome outcome) {
+        line.finding.outcome = outcome;
+        return desk::finding_row(line).cells[3].text;
+    };
+    CHECK(state(Outcome::open) == "open");
+    CHECK(state(Outcome::declined) == "declined, still open");
+    CHECK(state(Outcome::deferred) == "deferred, still open");
+    line.open = false;
+    CHECK(state(Outcome::repaired) == "repaired");
+    CHECK(state(Outcome::open) == "settled at a later visit");
 }
 
 TEST_CASE("desk: at least one column stays") {

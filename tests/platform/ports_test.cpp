@@ -42,3 +42,11 @@ TEST_CASE("folders: the program's data and the user's own have a place") {
     CHECK(share_folder().ends_with("share/cotter"));
     CHECK_FALSE(home_folder().empty());
 }
+
+TEST_CASE("folders: a relative path is told from the root, an absolute one stays") {
+    const std::string whole = absolute_path("photos/../shared");
+    CHECK(whole.size() > std::string("shared").size() + 1);
+    CHECK(base_name(whole) == "shared");
+    CHECK(whole.find("..") == std::string::npos);
+    CHECK(absolute_path(whole) == whole);
+}

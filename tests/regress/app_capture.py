@@ -96,7 +96,7 @@ def own_words(finding):
 
 
 def survey_a_corner(app):
-    first = ['tap "NUR-07"', 'tap "Axle 1, left"', 'tap "Wheel on"', 'tap "02_A1-R_wheel-on.jpg"',
+    first = ['tap "NUR-07"', 'tap "Axle 1, left"', 'tap "Wheel on"', 'tap "02_axle1-left_wheel-on.jpg"',
              'tap "Photo" 0.5,0.48', 'tap "Hub: oil thrown over the wheel"']
     then = ['tap "Done"', 'tap "Photo" 0.42,0.6', 'tap "Wheel nuts: rust trail: has been loose"']
     figure = ['tap "Done"', 'tap "To the place"', 'tap "Wheel nuts"', 'tap "Enter the maker\'s figure"', 'tap "1"', 'tap "2"',
@@ -184,6 +184,8 @@ def tighten():
             lines += ['tap "Enter the maker\'s figure"', 'tap "1"', 'tap "2"', 'tap "0"', 'tap "Done"',
                       'tap "Document and page"', 'text "axle maker\'s service sheet (invented), page 14"', "key enter",
                       'tap "Save"']
+        else:
+            lines += ['expect "Taken from axle 1, left: right?"' if number == 1 else 'expect "right?"', 'tap "Right: 120 lb-ft"']
         for setting in ("24 lb-ft", "60 lb-ft", "120 lb-ft", "check 120 lb-ft"):
             lines += ([f'tap "Start {setting}"'] if setting != "24 lb-ft" else [])
             lines += [f'tap "Nut {nut} clicked"' for nut in NUTS]

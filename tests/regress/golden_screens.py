@@ -27,8 +27,8 @@ SHADE = 24  # of 255
 
 def pages(job):
     """name -> the page's route and what is tapped on it. `job` are the records of the demo's last visit."""
-    shot = next(s["id"] for s in job["shot"] if s["original_name"] == "05_A2-R_brake-exposed.jpg")
-    after = next(s["id"] for s in job["shot"] if s["original_name"] == "02_A1-R_wheel-on-after.jpg")
+    shot = next(s["id"] for s in job["shot"] if s["original_name"] == "05_axle2-left_brake-exposed.jpg")
+    after = next(s["id"] for s in job["shot"] if s["original_name"] == "02_axle1-left_wheel-on-after.jpg")
     accepted = next(q for q in job["quote"] if any(d["quote"] == q["id"] for d in job["decision"]))["id"]
     return {
         "yard": ([], []),

@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # A PostgreSQL server that goes away in the middle of a batch, and comes back: one clear line, nothing half taken, and
 # the batch handed in again gives the ledger that an undisturbed one gives. Then the ledger moves to a file and back.
+# Last, a watched folder outlives the server.
 #
 # usage: ledger_server_dies.sh COTTER OFFICE_MAKER
 set -euo pipefail
@@ -8,7 +9,8 @@ set -euo pipefail
 cotter=$1 maker=$2
 
 work=$(mktemp -d)
-trap 'stop_postgres; rm -rf "$work"' EXIT
+watching=
+trap '[ -z "$watching" ] || kill "$watching" 2>/dev/null || true; stop_postgres; rm -rf "$work"' EXIT
 start_postgres "$work"
 "$maker" packets "$work/batch" 300 5 2 10
 
@@ -49,3 +51,32 @@ if "$cotter" move --ledger "$work/moved.ledger" --to "$second" 2>"$work/error"; 
 grep -q "is not empty" "$work/error"
 if "$cotter" find --ledger "${postgres_address/\/cotter\?//nobody?}" x 2>"$work/error"; then exit 1; fi
 grep -q "no such database" "$work/error"
+
+# A packet comes while the server is away: it is waited for, said once, and taken in when it is back.
+until_said() {
+    for _ in $(seq 400); do
+        ! grep -q "$2" "$1" || return 0
+        sleep 0.2
+    done
+    echo "never said: $2" >&2
+    cat "$work/said" "$work/error" >&2
+    exit 1
+}
+mkdir "$work/inbox"
+"$maker" packets "$work/late" 302 5 2 0
+mapfile -t late < <(find "$work/late" -name '*.zip' | sort | tail -n 2)
+"$cotter" receive --ledger "$second" --watch "$work/inbox" >"$work/said" 2>"$work/error" &
+watching=$!
+cp "${late[0]}" "$work/inbox/"
+until_said "$work/said" "$(basename "${late[0]}")"
+kill_postgres
+cp "${late[1]}" "$work/inbox/"
+until_said "$work/error" "waiting: the ledger's server is gone"
+sleep 5
+again_postgres
+until_said "$work/error" "going on"
+grep -q "$(basename "${late[1]}")" "$work/said"
+[ "$(grep -c "server is gone" "$work/error")" = 1 ]
+kill "$watching"
+wait "$watching" || true
+watching=

@@ -181,11 +181,12 @@ BadPacket bad_job(int kind, const Material& m) {
                 std::swap(p.photos.begin()->second, std::prev(p.photos.end())->second);
             });
         case 21:
-            return with_json("word not known", "schema", m, "\"stage\": \"before\"", "\"stage\": \"between\"");
+            return with_json("word not known", "is not one of the words", m, "\"stage\": \"before\"",
+                             "\"stage\": \"between\"");
         case 22:
             return with_json("another revision", "another revision", m, "\"revision\": 1", "\"revision\": 4");
         case 23:
-            return with_json("from the future", "version 2.0", m, "\"version\": \"1.0\"", "\"version\": \"2.0\"");
+            return with_json("from the future", "version 2.0", m, "\"version\": \"1.1\"", "\"version\": \"2.0\"");
         default:
             return with_json("not UTF-8", "not UTF-8", m, "wheel nuts", "wheel n\xff\xfets");
     }

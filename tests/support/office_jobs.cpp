@@ -4,12 +4,23 @@
 #include <array>
 #include <fmt/format.h>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "core/survey/quote_rules.h"
+#include "tests/support/invented.h"
 
 namespace cotter::test {
 
 namespace {
+
+Axle axle_of(const std::string& model) {
+    Axle axle;
+    axle.brake = BrakeKind::hydraulic_disc;
+    axle.hub = HubKind::oil_bath;
+    axle.studs = 8;
+    axle.stud_thread = "9/16-18";
+    axle.model = model;
+    return axle;
+}
 
 constexpr std::array kTechnicians{"R. Alder", "M. Grün", "T. Østby", "J. Okafor", "L. Fernández", "S. Brandt"};
 constexpr std::array kPlaces{"gravel yard, gate 2", "quarry road", "depot north", "farm shop",
@@ -20,7 +31,7 @@ constexpr std::array kDefects{"below line", "heat checks", "worn to the backing"
                               "cut",        "rough",       "cracked leaf"};
 constexpr std::array kModels{"TX-52", "TX-60 disc", "LD-35", "HD-72"};
 constexpr std::array kItems{"brake pads", "hub seal", "gear oil", "wheel bearing kit"};
-constexpr std::array kSuppliers{"Feld Supply", "Yard Parts", "Nordhub Trade"};
+constexpr std::array kSuppliers{"Feldrain Parts (invented)", "Yardside Supply (invented)", "Nordhub Trade (invented)"};
 
 Amount amount(double value, int digits, const char* unit) {
     return *make_amount(fmt::format("{:.{}f}", value, digits), unit);
@@ -62,7 +73,7 @@ private:
         v.id = {office_id(number_, 0)};
         v.opened = opened_;
         v.technician = by_;
-        v.company = "Alder & Grün Wheel Ends";
+        v.company = "Alder & Grün Wheel Ends (invented)";
         v.customer = fmt::format("{} {}", kTrades[static_cast<std::size_t>(trailer_) % kTrades.size()], trailer_ / 20);
         v.place = kPlaces[static_cast<std::size_t>(trailer_ / 3) % kPlaces.size()];
         v.complaint = pick(1, 3) == 0 ? "pulls to one side when braking" : "";
@@ -74,11 +85,10 @@ private:
         t.id = {office_id(trailer_ + 50'000'000, 1)};
         t.unit = fmt::format("{}-{:05}", trailer_ % 2 == 0 ? "NUR" : "QRY", trailer_);
         t.plate = fmt::format("T {:03} {:03}", trailer_ / 1000, trailer_ % 1000);
-        t.vin = fmt::format("1X9DM0F0{}MA{:06}", trailer_ % 10, trailer_);
-        t.vin_nonstandard = true;
+        t.vin = invented_vin(trailer_);
         t.kind = "tandem-axle deck trailer";
         const std::string model = kModels[static_cast<std::size_t>(trailer_) % kModels.size()];
-        t.axles.resize(2, Axle{Wheels::single, BrakeKind::hydraulic_disc, HubKind::oil_bath, 8, "9/16-18", model, {}});
+        t.axles.resize(2, axle_of(model));
         job_.all<Trailer>().push_back(t);
     }
 

@@ -179,9 +179,9 @@ export async function identify(hands, first = 'Begin the first job') {
 
 // From the plan to the packet in the folder: its path.
 export async function handOver({ hands, page }, folder) {
-    await hands.taps('Hand over', 'Sign off', 'Handed over by');
+    await hands.taps('Hand over', 'Sign off', 'Name of the technician');
     await hands.type('R. Alder');
-    await hands.taps('Sign', 'Make the packet');
+    await hands.taps('Save the name', 'Sign', 'Make the packet');
     await hands.expect('found valid', 120000);
     const box = await hands.find('Send the packet');
     const [download] = await Promise.all([page.waitForEvent('download'),

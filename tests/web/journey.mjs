@@ -15,7 +15,7 @@ const kPasses = ['', '60 lb-ft', '120 lb-ft', 'check 120 lb-ft'];  // the first 
 
 async function survey(hands) {
     await hands.taps('Axle 1, left', 'Wheel on');
-    await hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+    await hands.choose('Take a photo', photo('02_axle1-left_wheel-on.jpg'));
     await hands.expect('Point', 60000);
     await hands.tap('Photo', { at: [0.5, 0.48] });
     await hands.tap('Hub: oil thrown over the wheel');

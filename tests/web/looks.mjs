@@ -66,7 +66,7 @@ async function walk(name, options) {
     await shoot(browser, `${name}_3_corner`);
     await hands.taps('Wheel on');
     await shoot(browser, `${name}_4_photos`);
-    await hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+    await hands.choose('Take a photo', photo('02_axle1-left_wheel-on.jpg'));
     await hands.expect('Point', 60000);
     await hands.tap('Photo', { at: [0.5, 0.48] });
     await shoot(browser, `${name}_5_finding`);

@@ -20,7 +20,7 @@ await browser.hands.start(server.url);
 await identify(browser.hands);
 await browser.hands.taps('Axle 1, left', 'Hub oil');
 await browser.hands.tap('Photo');
-await browser.hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+await browser.hands.choose('Take a photo', photo('02_axle1-left_wheel-on.jpg'));
 await browser.hands.expect('Point', 60000);
 await browser.hands.back();
 await browser.hands.taps('Before: below', 'Before: at the line', 'Before: below');
@@ -128,7 +128,7 @@ const settled = (page) => page.waitForFunction(() => window.cotter.disk.settled 
 await shutOut(async ({ hands }) => {
     await hands.tap('Before: at the line');
     await hands.tap('Photo');
-    await hands.choose('Take a photo', photo('06_A2-R_rotor-lip.jpg'));
+    await hands.choose('Take a photo', photo('06_axle2-left_rotor-lip.jpg'));
     await hands.expect('Point', 60000);
     await hands.back();
 });

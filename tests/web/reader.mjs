@@ -48,7 +48,7 @@ await hands.type('NUR-07');
 await press('To the plan');
 await press('Axle 2, right');
 const [chooser] = await Promise.all([page.waitForEvent('filechooser'), (async () => { await press('Wheel on'); await press('Take a photo'); })()]);
-await chooser.setFiles(photo('02_A1-R_wheel-on.jpg'));
+await chooser.setFiles(photo('02_axle1-left_wheel-on.jpg'));
 await reads('Point');
 check('a page has a heading', (await tree()).some(({ role, name }) => role === 'heading' && name !== ''));
 await press('Back');

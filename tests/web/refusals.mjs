@@ -51,9 +51,9 @@ async function workerDies({ page, hands }) {
             this.onerror(new Event('error'));
         };
     });
-    await hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+    await hands.choose('Take a photo', photo('02_axle1-left_wheel-on.jpg'));
     await hands.expect('the browser stopped the work');
-    await hands.choose('Take a photo', photo('02_A1-R_wheel-on.jpg'));
+    await hands.choose('Take a photo', photo('02_axle1-left_wheel-on.jpg'));
     await hands.expect('Point', 60000); // the photo's page
     await hands.rest();
 }

@@ -51,3 +51,9 @@ TEST_CASE("a path without the slash at its end") {
     CHECK(without_end_slash("C:\\", kWindows) == "C:\\");
     CHECK(without_end_slash("", kWindows).empty());
 }
+
+TEST_CASE("a path in a hint is one of the system it is shown on") {
+    CHECK(example_on_drive("packets", kSlash) == "/media/usb/packets");
+    CHECK(example_on_drive("packets", kWindows) == "E:\\packets");
+    CHECK(parent_folder(example_on_drive("packets")) == parent_folder(example_on_drive("other")));
+}

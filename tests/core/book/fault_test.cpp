@@ -81,7 +81,7 @@ struct Loop {
         return failures > 0;
     }
 
-    // `stride`: every how manieth call fails; an operation of a thousand calls need not fail at each.
+    // `stride`: fail every n-th call; an operation of a thousand calls need not fail at each.
     void all_rounds(const Operation& operation, int stride) {
         for (const auto kind : {FaultVfs::Kind::io, FaultVfs::Kind::full})
             for (const auto mode : {FaultVfs::Mode::once, FaultVfs::Mode::from_then_on})

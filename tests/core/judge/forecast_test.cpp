@@ -1,8 +1,9 @@
 // Forecasts from visits, and when they are refused.
 #include "core/judge/forecast.h"
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -95,13 +96,30 @@ TEST_CASE("forecast: never across a change of part") {
     CHECK(v.foretell().life.worn == doctest::Approx(2.9));
 }
 
+TEST_CASE("forecast: new shoes end the lining's series, however they are called") {
+    for (const char* component : {"shoes", "Shoes", "brake lining", "shoe lining"}) {
+        CAPTURE(component);
+        JudgeBench before{BrakeKind::electric_drum, "2025-03-28", 2}, now{BrakeKind::electric_drum, "2026-05-14", 1};
+        before.read("axle1-left", what::lining_thickness, "mm", {{"front shoe, centre", "4.5"}}).resolution =
+            *Number::parse("0.1");
+        before.find("axle1-left", component, "lining thin", Grade::repair).outcome = Outcome::repaired;
+        now.read("axle1-left", what::lining_thickness, "mm", {{"front shoe, centre", "4.0"}}).resolution =
+            *Number::parse("0.1");
+        now.earlier = {before.job};
+        const auto all = now.judge().forecasts;
+        REQUIRE(all.size() == 1);
+        CHECK(all[0].answer == WearAnswer::no_way);
+        CHECK(all[0].says.find("the part was changed") != std::string::npos);
+    }
+}
+
 TEST_CASE("forecast: another point, another trailer, a later visit do not count") {
     TwoVisits v;
     v.before.job.all<Reading>()[0].points[0].where = "outer";
     CHECK(v.foretell().says == "cannot tell, because no earlier visit measured this point");
     v.before.job.all<Reading>()[0].points[0].where = "inner";
     CHECK(v.foretell().answer == WearAnswer::told);
-    v.before.trailer().vin = "5Z9FU2420RZ012345";
+    v.before.trailer().vin = invented_vin(1);
     CHECK(v.foretell().answer == WearAnswer::no_way);
     v.before.trailer().vin = v.now.trailer().vin;
     v.before.job.all<Visit>()[0].opened = *Instant::parse("2027-01-01T08:00:00Z");

@@ -5,7 +5,7 @@
 #include <fstream>
 #include <iterator>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/survey/sample_job.h"
 
 namespace cotter::test {
@@ -92,10 +92,15 @@ void JudgeBench::complete() {
     const bool disc = trailer().axles.front().brake == BrakeKind::hydraulic_disc;
     for (const Place& corner : trailer().corners()) {
         const std::string place = corner.text();
-        if (disc)
+        if (disc) {
             read(place.c_str(), what::pad_thickness, "mm", {{"inner", "8.0"}, {"outer", "8.1"}});
-        else
+            read(place.c_str(), what::rotor_thickness, "mm", {{"0°", "22.00"}});
+        } else {
             read(place.c_str(), what::lining_thickness, "mm", {{"primary", "5.0"}, {"secondary", "5.1"}});
+            read(place.c_str(), what::drum_diameter, "[in_i]", {{"mouth, 0°", "12.030"}});
+            read(place.c_str(), what::magnet_current, "A", {{"", "3.0"}});
+        }
+        read(place.c_str(), what::pressure_cold, "[psi]", {{"", "80"}});
         read(place.c_str(), what::end_play, "[in_i]", {{"", "0.0030"}});
         read(place.c_str(), what::tread_depth, "[in_i]", {{"inner groove", "7/32"}, {"outer groove", "7/32"}});
     }

@@ -1,7 +1,7 @@
 // Whole jobs judged: the answer, its reasons, and what cannot be told.
 #include "core/judge/judge_job.h"
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
 #include "tests/core/survey/sample_job.h"
 
@@ -26,6 +26,41 @@ TEST_CASE("judge: may it be towed? the reason comes first") {
     CHECK(at_place(s.now, Place::corner(1, Side::right))->grade == Grade::do_not_tow);
     CHECK(at_place(s.now, Place::corner(2, Side::left))->grade == Grade::repair);
     CHECK(at_place(s.now, Place::at(Station::drawbar)) == nullptr);
+}
+
+TEST_CASE("judge: the answer counts what else is not known in English: 1 more thing, 12 more things, 2 more reasons") {
+    JudgeBench bench;
+    const std::string all = bench.judge().answer;
+    bench.complete();
+    std::vector<Reading>& readings = bench.job.all<Reading>();
+    REQUIRE(readings.size() == 13);
+    CHECK(all.ends_with(" And 12 more things not known."));
+    readings.pop_back();
+    CHECK(bench.judge().answer.find(" And ") == std::string::npos);
+    readings.pop_back();
+    CHECK(bench.judge().answer.ends_with(" And 1 more thing not known."));
+    bench.complete();
+    for (const char* defect : {"loose", "broken", "worn"})
+        bench.find("axle1-left", "wheel stud", defect, Grade::do_not_tow);
+    CHECK(bench.judge().answer.ends_with(" And 2 more reasons."));
+    bench.job.all<Finding>().pop_back();
+    CHECK(bench.judge().answer.ends_with(" And 1 more reason."));
+}
+
+TEST_CASE("judge: what would settle an unknown is told by kind, not by words") {
+    JudgeBench bench;
+    bench.trailer().tyre_pressure.reset();
+    bench.read("axle1-left", what::pressure_cold, "[psi]", {{"", "80"}});
+    bench.read("axle1-left", what::rotor_thickness, "mm", {{"0", "20.2"}});
+    const Judgement now = bench.judge().now;
+    const auto lacks = [&](std::string_view subject) {
+        const std::vector<Unknown> unknowns = unknowns_on(now, subject);
+        REQUIRE_FALSE(unknowns.empty());
+        return unknowns.front().lacks;
+    };
+    CHECK(lacks(what::pressure_cold) == Lack::placard);
+    CHECK(lacks(what::rotor_thickness) == Lack::makers_figure);
+    CHECK(lacks(what::pad_thickness) == Lack::reading);
 }
 
 TEST_CASE("judge: what is repaired no longer speaks against it now, and must be measured again") {

@@ -3,7 +3,7 @@
 
 #include <cmath>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "core/judge/register.h"
 #include "core/survey/validate.h"
 #include "tests/core/judge/judge_bench.h"
@@ -101,10 +101,13 @@ TEST_CASE("limits: drums at 1/16 in fail the inspection, disc pads are not caugh
         drum.read("axle1-left", what::lining_thickness, "[in_i]", {{"primary", "1/16"}});
         disc.read("axle1-left", what::pad_thickness, "[in_i]", {{"inner", "1/16"}});
         CHECK(worst_on(drum.judge().now, what::lining_thickness) == (inspecting ? Grade::repair : Grade::watch));
-        for (const Ground& r : reasons_on(disc.judge().now, what::pad_thickness)) {
-            CHECK(r.limit_id != "lining-inspection");
-            if (r.limit_id == "pad-operate") CHECK(r.grade == Grade::serviceable);
-        }
+        const std::vector<Ground> on_pads = reasons_on(disc.judge().now, what::pad_thickness);
+        const auto by = [&](std::string_view limit) {
+            return std::find_if(on_pads.begin(), on_pads.end(), [&](const Ground& r) { return r.limit_id == limit; });
+        };
+        CHECK(by("lining-inspection") == on_pads.end());
+        REQUIRE(by("pad-operate") != on_pads.end());
+        CHECK(by("pad-operate")->grade == Grade::serviceable);
         drum.read("axle1-right", what::lining_thickness, "[in_i]", {{"primary", "0.0624"}});
         CHECK(worst_on(drum.judge().now, what::lining_thickness) == Grade::do_not_tow);
     }

@@ -3,7 +3,7 @@
 #include <fmt/format.h>
 #include <random>
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
 
 using namespace cotter;
@@ -39,7 +39,7 @@ private:
 
 // A unit that suits the reading, most of the time.
 std::string unit_for(Chance& chance, std::string_view name) {
-    const KnownReading* known = known_reading(name);
+    const ReadingSpec* known = reading_spec(name);
     if (known == nullptr || chance.below(6) == 0) return chance.pick(kUnits);
     std::vector<std::string> fitting;
     for (const Unit& unit : all_units())
@@ -49,11 +49,11 @@ std::string unit_for(Chance& chance, std::string_view name) {
 
 // A value within what is plausible, most of the time; near its lower end, where limits are.
 std::string value_for(Chance& chance, std::string_view name, const std::string& ucum) {
-    const KnownReading* known = known_reading(name);
+    const ReadingSpec* known = reading_spec(name);
     const Unit* unit = find_unit(ucum);
     if (known == nullptr || unit == nullptr || chance.below(6) == 0) return chance.number();
     const double part = chance.below(1000) / 1000.0;
-    const double si = known->least + (known->most - known->least) * part * part * part;
+    const double si = known->lowest + (known->highest - known->lowest) * part * part * part;
     const std::string text = fmt::format("{:.5f}", from_si(si, *unit));
     return Number::parse(text) ? text : chance.number();
 }

@@ -1,7 +1,7 @@
 // Two visits side by side: what changed, what is the same, and what cannot be told.
 #include "core/judge/since.h"
 
-#include "core/judge/reading_names.h"
+#include "core/trade/reading_spec.h"
 #include "tests/core/judge/judge_bench.h"
 
 using namespace cotter;

@@ -1,17 +1,21 @@
 // What the ledger answers: search, trailers' lives, what is due and what to order.
 #include "tests/core/ledger/ledger_bench.h"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <set>
 
 #include "core/ledger/transfer.h"
 #include "core/photo/vault.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 using namespace cotter::test;
 using namespace cotter::ledger;
 
 namespace {
+
+const std::string kKeyOf3 = "vin:1x9de0000madm0003";  // of the office's trailer 3
 
 void fill(LedgerBench& bench, int jobs) {
     for (int i = 0; i < jobs; ++i) bench.put(office_packet(i, bench.shape, bench.photos));
@@ -20,6 +24,12 @@ void fill(LedgerBench& bench, int jobs) {
 
 std::vector<Hit> search(LedgerBench& bench, const std::string& words, const JobFilter& filter = {}) {
     return good(bench.ledger->search({words, filter, 100, 0}));
+}
+
+// How many of them are so.
+template <class Is>
+std::size_t those(const std::vector<Hit>& hits, Is is) {
+    return static_cast<std::size_t>(std::count_if(hits.begin(), hits.end(), is));
 }
 
 }  // namespace
@@ -46,6 +56,7 @@ TEST_CASE("ledger answers: search by the beginnings of words, newest first, what
         CHECK(search(bench, "").size() == 30);
         CHECK(search(bench, "\" OR 1=1 --").empty());
         CHECK(search(bench, "' & | ! :* (").size() == 30);  // no word in it
+        CHECK_FALSE(search(bench, "rot").empty());
         for (const Hit& hit : search(bench, "rot")) CHECK_FALSE(hit.text.empty());
     });
 }
@@ -59,14 +70,24 @@ TEST_CASE("ledger answers: filters narrow a search") {
         filter = {};
         filter.from = Date{2021, 6, 1};
         filter.until = Date{2021, 6, 30};
-        for (const Hit& hit : search(bench, "", filter)) CHECK(hit.job.opened.local_date().month == 6);
         CHECK(search(bench, "", filter).size() == 10);
+        CHECK(those(search(bench, "", filter), [](const Hit& h) { return h.job.opened.local_date().month == 6; }) ==
+              10);
+        const auto worst = [](const Hit& h) { return h.job.worst == Grade::do_not_tow; };
+        const auto open = [](const Hit& h) { return h.job.open_findings > 0; };
+        const std::size_t worst_of_all = those(search(bench, ""), worst),
+                          open_of_all = those(search(bench, "qry"), open);
+        REQUIRE(worst_of_all > 0);
+        REQUIRE(worst_of_all < 30);
+        REQUIRE(open_of_all > 0);
         filter = {};
         filter.at_least = Grade::do_not_tow;
-        for (const Hit& hit : search(bench, "", filter)) CHECK(hit.job.worst == Grade::do_not_tow);
+        CHECK(search(bench, "", filter).size() == worst_of_all);
+        CHECK(those(search(bench, "", filter), worst) == worst_of_all);
         filter = {};
         filter.open_findings = true;
-        for (const Hit& hit : search(bench, "qry", filter)) CHECK(hit.job.open_findings > 0);
+        CHECK(search(bench, "qry", filter).size() == open_of_all);
+        CHECK(those(search(bench, "qry", filter), open) == open_of_all);
         CHECK(good(bench.ledger->search({"", {}, 7, 28})).size() == 2);
     });
 }
@@ -75,10 +96,10 @@ TEST_CASE("ledger answers: a trailer is found by what people call it") {
     on_each_engine([](LedgerBench& bench) {
         fill(bench, 20);
         const std::string key = good(bench.ledger->find_trailer("QRY-00003"));
-        CHECK(key == "vin:1x9dm0f03ma000003");
+        CHECK(key == kKeyOf3);
         CHECK(good(bench.ledger->find_trailer("qry 00003")) == key);
         CHECK(good(bench.ledger->find_trailer("T 000 003")) == key);
-        CHECK(good(bench.ledger->find_trailer("1X9DM0F03MA000003")) == key);
+        CHECK(good(bench.ledger->find_trailer(invented_vin(3))) == key);
         CHECK(good(bench.ledger->find_trailer(key)) == key);
         const std::string job = office_id(13, 0).text();
         CHECK(good(bench.ledger->find_trailer(job.substr(0, 8))) == key);
@@ -222,13 +243,13 @@ TEST_CASE("ledger answers: a visit without a VIN joins the unit's only VIN, what
         bench.receive({bench.put(without_vin(3))});
         CHECK(good(bench.ledger->find_trailer("QRY-00003")) == "unit:qry00003");
         bench.receive({bench.put(office_packet(13, bench.shape, bench.photos))});
-        CHECK(good(bench.ledger->find_trailer("QRY-00003")) == "vin:1x9dm0f03ma000003");
+        CHECK(good(bench.ledger->find_trailer("QRY-00003")) == kKeyOf3);
         CHECK(good(bench.ledger->trailers(10, 0)).size() == 1);
-        CHECK(good(bench.ledger->trailer("vin:1x9dm0f03ma000003")).visits.size() == 2);
+        CHECK(good(bench.ledger->trailer(kKeyOf3)).visits.size() == 2);
         bench.receive({bench.put(without_vin(23))});
-        CHECK(good(bench.ledger->trailer("vin:1x9dm0f03ma000003")).visits.size() == 3);
+        CHECK(good(bench.ledger->trailer(kKeyOf3)).visits.size() == 3);
         Job other = office_job(33, bench.shape);  // the unit is given to another trailer
-        other.all<Trailer>()[0].vin = "1X9DM0F03MA999999";
+        other.all<Trailer>()[0].vin = invented_vin(999);
         bench.receive({bench.put(seal(office_parts(other, 33, bench.photos)))});
         CHECK(good(bench.ledger->trailers(10, 0)).size() == 3);
         CHECK(bench.ledger->find_trailer("QRY-00003").error().code == Errc::refused);

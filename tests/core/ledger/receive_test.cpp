@@ -50,6 +50,24 @@ TEST_CASE("receive: packets are taken once, their photos too") {
     });
 }
 
+TEST_CASE("receive: the same photo in two slots of one packet is taken in the first time, and lies there once") {
+    on_each_engine([](LedgerBench& bench) {
+        PacketParts parts = parts_of(bench, 7);
+        auto& photos = parts.document.photos;
+        auto& shots = parts.document.job.all<Shot>();
+        REQUIRE(photos.size() == 2);
+        parts.photos[photos[1].file] = parts.photos[photos[0].file];
+        photos[1].sha256 = photos[0].sha256;
+        shots[1].photo = shots[0].photo;
+        bench.put(seal(parts));
+        bench.receive();
+        REQUIRE_MESSAGE(arrivals(bench) == std::vector{Arrival::taken}, bench.told[0].why);
+        CHECK(good(bench.ledger->counts()).photos == 1);
+        CHECK(good(bench.ledger->photos().original(photos[0].sha256)) == parts.photos[photos[0].file]);
+        CHECK(good(bench.files->list(bench.path("photos/incoming"))).empty());
+    });
+}
+
 TEST_CASE("receive: a job comes out as it went in") {
     on_each_engine([](LedgerBench& bench) {
         const PacketParts parts = parts_of(bench, 7);
@@ -237,7 +255,7 @@ TEST_CASE("receive: a document of a later minor version is kept to the byte and 
             const auto put = [&](std::string_view what, std::string_view by) {
                 json.replace(json.find(what), what.size(), by);
             };
-            put("\"version\": \"1.0\"", "\"version\": \"1.7\"");
+            put("\"version\": \"1.1\"", "\"version\": \"1.7\"");
             put("\"customer\"", "\"moon_phase\": \"full\", \"customer\"");
             put("\"amendments\"", "\"echo_sounding\": [{\"depth\": 4}], \"amendments\"");
             text = json;
@@ -265,23 +283,6 @@ TEST_CASE("receive: cancelled, it keeps whole groups and goes on later") {
         CHECK(rest.there_already == part.taken);
         CHECK(rest.taken == 60 - part.taken);
     });
-}
-
-TEST_CASE("receive: a folder that is watched gives what has come to rest, once") {
-    LedgerBench bench(false);
-    ledger::Watch watch(*bench.files, bench.path("in"));
-    const SealedPacket packet = office_packet(0, bench.shape, bench.photos);
-    const std::string file = bench.put(packet);
-    CHECK(good(watch.look()).empty());
-    CHECK(good(watch.look()) == std::vector{file});
-    CHECK(good(watch.look()).empty());
-    SealedPacket half = packet;
-    half.zip.resize(half.zip.size() / 2);
-    const std::string growing = bench.put(half, "growing.zip");
-    CHECK(good(watch.look()).empty());
-    bench.put(packet, "growing.zip");
-    CHECK(good(watch.look()).empty());
-    CHECK(good(watch.look()) == std::vector{growing});
 }
 
 TEST_CASE("receive: what is no file, and what is not there, is said") {

@@ -6,6 +6,9 @@
 #include <sstream>
 
 #include "core/packet/job_document.h"
+#include "core/report/csv.h"
+#include "core/work/torque_check.h"
+#include "core/work/wrench.h"
 #include "tests/core/survey/sample_job.h"
 
 using namespace cotter;
@@ -32,12 +35,19 @@ TEST_CASE("job document: read back whole") {
 }
 
 TEST_CASE("job document: kept to its schema, and the line says where it is not") {
-    std::string json = job_document_json(sample_document());
-    CHECK(check_job_schema(json));
-    json.replace(json.find("\"box\""), 5, "\"orb\"");
-    const auto bad = check_job_schema(json);
-    REQUIRE_FALSE(bad);
-    CHECK_MESSAGE(bad.error().where.find("tag") != std::string::npos, bad.error().line());
+    const std::string good = job_document_json(sample_document());
+    const auto refusal = [&](const std::string& what, const std::string& by) {
+        std::string json = good;
+        json.replace(json.find(what), what.size(), by);
+        const auto read = job_document_from_json(json);
+        return read ? std::string("accepted") : read.error().line();
+    };
+    CHECK(refusal("\"box\"", "\"orb\"").starts_with("'orb' is not one of the words for this: records.tag[0].shape"));
+    CHECK(refusal("08:02:00-05:00", "08:02:00.5-05:00") ==
+          "'2026-05-14T08:02:00.5-05:00' is not spelled as the schema has it: records.shot[0].added; write it as "
+          "2026-05-14T08:02:00-05:00");
+    CHECK(refusal("\"reading\": [", "\"read\": [") == "the list is missing: records.reading");
+    CHECK(refusal("\"revision\": 1", "\"revision\": 0") == "the revision is counted from 1: revision");
 }
 
 TEST_CASE("job document: newer and foreign ones are told apart") {
@@ -45,6 +55,26 @@ TEST_CASE("job document: newer and foreign ones are told apart") {
     CHECK(job_document_from_json("{}").error().code == Errc::not_ours);
     json.replace(json.find("\"1.1\""), 5, "\"2.0\"");
     CHECK(job_document_from_json(json).error().code == Errc::too_new);
+}
+
+TEST_CASE("job document: version 1.0 with an adapter behind the wrench's id still reads and means what it meant") {
+    std::stringstream kept;
+    kept << std::ifstream(COTTER_SOURCE_DIR "/tests/fixtures/packet/job-1.0-adapter.json").rdbuf();
+    const auto document = JobSchema().read(kept.str());
+    REQUIRE_MESSAGE(document, (document ? "" : document.error().line()));
+    const Torque& torque = document->job.all<Torque>().at(0);
+    CHECK(at_nut(torque.passes.back()).text() == "120 lb-ft");
+    CHECK(proves_torque(check_torque(torque)));
+    // Written again as it was: what was handed over is not changed by being read.
+    CHECK(torque.wrench == "TW-3, adapter 2 in beyond 16 in at 0°");
+    std::string again = job_document_json(*document);
+    again.replace(again.find("\"1.1\""), 5, "\"1.0\"");
+    CHECK(again == kept.str());
+    // Its table has each in its own column.
+    const std::string csv = torques_csv(document->job);
+    CHECK(csv.find(",4,8,8,106.7,[lbf_av].[ft_i],120,") != std::string::npos);
+    CHECK(csv.find(",TW-3,2026-01-09,") != std::string::npos);
+    CHECK(csv.ends_with(",120,[lbf_av].[ft_i],2,[in_i],16,[in_i],0,deg,,\r\n"));
 }
 
 TEST_CASE("job document: the published schema is the one in force") {

@@ -5,6 +5,7 @@
 
 #include "core/base/hash.h"
 #include "core/packet/check.h"
+#include "core/survey/when_made.h"
 #include "tests/core/pack/yard.h"
 #include "tests/core/survey/sample_job.h"
 
@@ -89,6 +90,29 @@ TEST_CASE("pack: the hand-over gives the date, a job without one the newest reco
     const Job job = yard_job(files);
     CHECK(packet_time(job) == moment(6));
     CHECK(packet_time(signed_off(job)) == moment(60));
+}
+
+TEST_CASE("pack: a record of any kind, made last, gives the date") {
+    const Instant late = moment(50);
+    const Job job = apply({}, edit_of({Put{sample_visit(), {}}}, 1)).value();
+    std::size_t dated = 0;
+    job.each_list([&](const auto& list) {
+        using R = typename std::remove_cvref_t<decltype(list)>::value_type;
+        R record{};
+        if constexpr (kTimeless<R>)
+            return;
+        else if constexpr (requires { record.opened; })
+            record.opened = late;
+        else if constexpr (requires { record.added; })
+            record.added = late;
+        else
+            record.at = late;
+        Job with = job;
+        with.all<R>() = {record};
+        CHECK(packet_time(with) == late);
+        ++dated;
+    });
+    CHECK(dated == names(RecordKind{}).size() - 2);  // all but trailer and tag
 }
 
 TEST_CASE("pack: a photo damaged in the vault stops the packet") {

@@ -44,7 +44,7 @@ int count_changed(const Image& a, const Image& b, int x0 = 0, int x1 = 100'000) 
 }
 
 Mark mark(MarkShape shape, std::vector<MarkPoint> points) {
-    return {shape, std::move(points), kOrange, BadgeShape::none, 0, {}};
+    return {shape, std::move(points), kOrange, {}, 0, {}};
 }
 
 Image drawn(const Image& on, const Mark& m) {
@@ -105,23 +105,34 @@ TEST_CASE("marks: edges are smooth") {
     CHECK(between >= 2);
 }
 
-TEST_CASE("marks: the four badges differ in shape, whatever their colour") {
-    const Image image = background(512, 512, 90);
-    std::vector<Image> all;
-    for (const BadgeShape shape : {BadgeShape::disc, BadgeShape::diamond, BadgeShape::triangle, BadgeShape::octagon}) {
+TEST_CASE("marks: a finding's sign is the drawing that screens and tables show") {
+    const Image image = background(1'024, 1'024, 90);
+    for (const Sign sign : {Sign::whole, Sign::chipped, Sign::sheared, Sign::shattered}) {
         Mark m = mark(MarkShape::point, {{0.5, 0.5}});
-        m.badge = shape;
-        m.number = 7;
-        all.push_back(drawn(image, m));
+        m.sign = sign;
+        const Image out = drawn(image, m);
+        // The plate stands up and right of the spot, 1 unit of 4 pixels round a sign of 11.
+        const double left = 512 + 5 * 4 + 4, top = 512 - 5 * 4 - 4 - 44, scale = 44 / kSignField;
+        const auto is_at = [&](SignPoint p, Rgb c) {
+            return is(out, static_cast<int>(left + p.x * scale), static_cast<int>(top + p.y * scale), c, 40);
+        };
+        for (const SignPart& part : parts_of(sign)) {
+            const SignPoint a = part.points[0], b = part.points[1];
+            if (part.ink == SignInk::line) CHECK(is_at({(a.x + b.x) / 2, (a.y + b.y) / 2}, {16, 16, 16}));
+        }
+        SignPoint middle{};
+        const SignPart& last = parts_of(sign)[sign == Sign::shattered ? 7 : 0];
+        for (const SignPoint& p : last.points) middle = {middle.x + p.x, middle.y + p.y};
+        const auto n = static_cast<float>(last.points.size());
+        CHECK(is_at({middle.x / n, middle.y / n}, tint_of(sign)));
+        CHECK(is_at({1, 1}, rgb(0xFFFFFF)));
     }
-    for (std::size_t i = 0; i < all.size(); ++i)
-        for (std::size_t j = 0; j < i; ++j) CHECK(count_changed(all[i], all[j]) > 30);
 }
 
 TEST_CASE("marks: a number and a label are written") {
     const Image image = background(1'024, 768, 200);
     Mark m = mark(MarkShape::point, {{0.5, 0.5}});
-    m.badge = BadgeShape::disc;
+    m.sign = Sign::whole;
     const Image bare = drawn(image, m);
     m.number = 12;
     const Image numbered = drawn(image, m);
@@ -134,22 +145,22 @@ TEST_CASE("marks: a number and a label are written") {
     CHECK(count_changed(image, at_edge, 0, 900) > 1'000);  // the label goes to the left instead
 }
 
-TEST_CASE("marks: badges of marks at one place do not cover one another") {
+TEST_CASE("marks: plates of marks at one place do not cover one another") {
     const Image image = background(1'024, 768, 90);
     Mark m = mark(MarkShape::box, {{0.3, 0.3}, {0.6, 0.6}});
-    m.badge = BadgeShape::disc;
+    m.sign = Sign::whole;
     const std::vector<Mark> twice{m, m};
     const auto both = draw_marks(image, twice, font());
     REQUIRE(both);
-    const double radius = 20;  // 5 units of 1,024 / 256
-    CHECK(count_changed(drawn(image, m), *both) > 3.1 * radius * radius * 0.8);
+    const double side = 13 * 4;  // units of 1,024 / 256
+    CHECK(count_changed(drawn(image, m), *both) > side * side * 0.9);
 }
 
 TEST_CASE("marks: edges, tiny pictures and degenerate shapes are drawn without harm") {
     for (const auto& [w, h] : {std::pair{1, 1}, {3, 200}, {64, 2}})
         for (const MarkShape shape : {MarkShape::box, MarkShape::arrow, MarkShape::stroke}) {
             Mark m = mark(shape, {{-5, 2}, {1, 1}});
-            m.badge = BadgeShape::octagon;
+            m.sign = Sign::shattered;
             m.number = 999;
             m.label = "x";
             CHECK(drawn(background(w, h, 9), m).pixels.size() == std::size_t(3) * std::size_t(w) * std::size_t(h));

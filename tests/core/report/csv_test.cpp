@@ -14,7 +14,8 @@ constexpr const char* kReadingHead =
     "place,stage,what,taken,reason,point,value,unit,resolution,instrument,note,at,by,reading_id\r\n";
 constexpr const char* kTorqueHead =
     "place,joint,fasteners,taken,reason,pass,order,fastener,setting,unit,target,target_unit,target_source,found_note,"
-    "wrench,wrench_calibrated,at,by,torque_id\r\n";
+    "wrench,wrench_calibrated,at,by,torque_id,at_nut,at_nut_unit,adapter_length,adapter_length_unit,wrench_length,"
+    "wrench_length_unit,adapter_angle,adapter_angle_unit,target_from,unit_confirmed\r\n";
 constexpr const char* kLevelHead =
     "place,fluid,product,taken,reason,before_mark,before_offset,before_offset_unit,before_note,added,added_unit,"
     "after_mark,after_offset,after_offset_unit,after_note,settled,settled_unit,at,by,level_id\r\n";
@@ -88,10 +89,31 @@ TEST_CASE("torques.csv has one row a nut and pass, in the order of the clicks") 
     job.all<Torque>() = {torque};
     const std::string rest =
         ",120,[lbf_av].[ft_i],\"axle maker's manual, page 12\",,TW-3,2026-01-09,2026-05-14T08:05:00-05:00,A. Tester,"
-        "00000000-0000-4000-8000-000000000007\r\n";
+        "00000000-0000-4000-8000-000000000007,";
+    const std::string end = ",[lbf_av].[ft_i],,,,,,,,\r\n";
     CHECK(torques_csv(job) == std::string(kTorqueHead) + "axle1-left,wheel nuts,8,measured,,1,1,1,24,[lbf_av].[ft_i]" +
-                                  rest + "axle1-left,wheel nuts,8,measured,,1,2,5,24,[lbf_av].[ft_i]" + rest +
-                                  "axle1-left,wheel nuts,8,measured,,2,,,120,[lbf_av].[ft_i]" + rest);
+                                  rest + "24" + end + "axle1-left,wheel nuts,8,measured,,1,2,5,24,[lbf_av].[ft_i]" +
+                                  rest + "24" + end + "axle1-left,wheel nuts,8,measured,,2,,,120,[lbf_av].[ft_i]" +
+                                  rest + "120" + end);
+}
+
+TEST_CASE("torques.csv has the wrench's setting, the torque at the nut and the adapter, each in its own column") {
+    Job job;
+    Torque torque = sample_torque();
+    torque.passes = {{*make_amount("106.7", "[lbf_av].[ft_i]"), {1}, *make_amount("120", "[lbf_av].[ft_i]")}};
+    torque.adapter = {*make_amount("2", "[in_i]"), *make_amount("16", "[in_i]"), *make_amount("0", "deg")};
+    torque.target_from = Place::corner(1, Side::right);
+    torque.unit_confirmed = true;
+    job.all<Torque>() = {torque};
+    const std::string csv = torques_csv(job);
+    CHECK(csv.find(",1,1,1,106.7,[lbf_av].[ft_i],120,") != std::string::npos);
+    CHECK(csv.ends_with(",120,[lbf_av].[ft_i],2,[in_i],16,[in_i],0,deg,axle1-right,yes\r\n"));
+    // An older record says the same by the words behind the wrench's id.
+    torque.adapter.reset();
+    torque.wrench = "TW-3, adapter 2 in beyond 16 in at 0°";
+    torque.passes = {{*make_amount("120", "[lbf_av].[ft_i]"), {1}}};
+    job.all<Torque>() = {torque};
+    CHECK(torques_csv(job) == csv);
 }
 
 TEST_CASE("levels.csv has one row a level") {

@@ -1,6 +1,8 @@
 // What becomes of people's texts on the way to the page.
 #include "core/report/print_text.h"
 
+#include "core/report/table.h"
+
 #include "tests/core/report/report_font.h"
 
 using namespace cotter;
@@ -69,4 +71,37 @@ TEST_CASE("right-to-left runs are put in drawing order, their numbers kept") {
     Page page;
     CHECK(page.shown("אבג") == "גבא");
     CHECK(page.shown("x אב 12.5 ג (ד) y") == "x (ד) ג 12.5 בא y");
+}
+
+TEST_CASE("a table's columns are as wide as their longest words, as long as there is room: no Hydraulic-dru m") {
+    Page page;
+    Sheet sheet(*page.canvas);
+    Table table({{"Procedure", 0.9}, {"Due", 0.5}, {"Steps done, in order", 4}, {"From, to, who", 1.2}});
+    table.add({"Hydraulic-drum", "2026-02-02", "Know the trailer · Make it stand still", "R. Alder"});
+    table.add({"Wheels", Cell::graded(Grade::serviceable), std::string(2'000, 'W'), "08:12"});
+    const std::vector<double> widths = table.widths(sheet);
+    REQUIRE(widths.size() == 4);
+    double all = 0;
+    for (const double width : widths) all += width;
+    CHECK(all == doctest::Approx(sheet.width()));
+    const auto holds = [&](std::size_t column, std::string_view word, double beside) {
+        return sheet.lines(word, {Face::bold, 8.5, kBlack}, widths[column] - 7 - beside).size() == 1;
+    };
+    CHECK(text_width("Hydraulic-drum", *page.canvas, Face::regular, 8.5) <= widths[0] - 7);
+    CHECK(text_width("2026-02-02", *page.canvas, Face::regular, 8.5) <= widths[1] - 7);
+    CHECK(holds(1, "Serviceable", 23));
+}
+
+TEST_CASE("a table whose words cannot all be held still fills the page and no more") {
+    Page page;
+    Sheet sheet(*page.canvas);
+    Table table({{"A"}, {"B"}, {"C"}});
+    const std::string wide(40, 'W');
+    table.add({wide.substr(0, 25), wide.substr(0, 24), wide.substr(0, 23)});
+    double all = 0;
+    for (const double width : table.widths(sheet)) {
+        CHECK(width > 20);
+        all += width;
+    }
+    CHECK(all == doctest::Approx(sheet.width()));
 }

@@ -80,6 +80,16 @@ bool make(const std::string& path, const Job& job, const ReportInputs& in) {
     return pdf && write(path, as_text(*pdf));
 }
 
+// People see titles, what left the shop and what was entered: no ids of steps, no drafts, no 'none' for 'not entered'.
+bool make_led(const std::string& out, const ReportInputs& in) {
+    return make(out + "/led.pdf", led_job(), in) &&
+           write(out + "/led.texts",
+                 "Hydraulic-drum\nLift it onto stands\nShoes and springs as found\nStands, not jacks\n"
+                 "Lift it onto stands, axle 1 left\nAlso offered\nshown at the gate\n"
+                 "Brake actuation not entered\n") &&
+           write(out + "/led.absent", "left in the drawer\nU6\nH3 \nBrake actuation none\nHydraulic-dru m\n");
+}
+
 bool make_inspections(const std::string& out, ReportInputs in, std::span<const InspectionItem> items) {
     const Job whole = inspected_job(items);
     Job begun = whole;
@@ -106,7 +116,7 @@ int main(int argc, char** argv) {
                       false,  "common practice",        "by 2026-05-21, and before each trip"};
     bool done = make(out + "/hostile.pdf", hostile_job(), in) && make(out + "/empty.pdf", Job{}, in) &&
                 write(out + "/hostile.words", hostile_job().all<Visit>()[0].complaint) &&
-                make_inspections(out, in, *items);
+                make_inspections(out, in, *items) && make_led(out, in);
     in.job_sha256 = std::string(32, '4') + std::string(32, 'f');
     in.due = {&due, 1};
     in.limits = {&none, 1};

@@ -39,6 +39,9 @@ for pdf in "$work"/*.pdf; do
             wrong "$name: not found: ${wanted:0:80}"
         fi
     done <"$work/$name.texts"
+    while IFS= read -r never; do
+        ! grep -qF "$never" <(tr '\n' ' ' <"$work/raw") || wrong "$name: must not say: $never"
+    done < <([ ! -e "$work/$name.absent" ] || cat "$work/$name.absent")
     [ "$found" -gt 0 ] || wrong "$name: no text was looked for"
     echo "$name: $pages pages, $found texts found"
 done

@@ -37,7 +37,8 @@ bool has(const Bytes& pdf, std::string_view text) {
 }  // namespace
 
 TEST_CASE("codes of corners become words, wherever they stand") {
-    CHECK(without_codes("B4 axle1-left · B6 axle2-right-inner") == "B4 axle 1 left · B6 axle 2 right, inner wheel");
+    CHECK(without_codes("Lift it, axle1-left · Hub off, axle2-right-inner") ==
+          "Lift it, axle 1 left · Hub off, axle 2 right, inner wheel");
     CHECK(without_codes("axle4-right-outer, then axle4-right") == "axle 4 right, outer wheel, then axle 4 right");
     CHECK(without_codes("an axle, 4 corners") == "an axle, 4 corners");
 }

@@ -1,6 +1,8 @@
 // The jobs to print.
 #include "tests/core/report/samples.h"
 
+#include <tuple>
+
 #include <fmt/format.h>
 
 #include "core/photo/image.h"
@@ -43,7 +45,7 @@ Torque torque_to_the_letter() {
 
 Job full_job() {
     Job job = sample_job();
-    job.all<Visit>()[0].customer = "Gärtnerei Grünholz";
+    job.all<Visit>()[0].customer = "Gärtnerei Grünholz (invented)";
     job.all<Visit>()[0].complaint = "pulls to the left · smells hot é";
     job.all<Torque>()[0] = torque_to_the_letter();
     Reading missing = sample_reading();
@@ -66,6 +68,37 @@ Job full_job() {
     Finding amended = sample_finding();
     amended.grade = Grade::watch;
     return apply(job, edit_of({Put{amended, {}}}, 90, "graded too hard at first")).value();
+}
+
+Job led_job() {
+    Job job = sample_job();
+    const auto mark = [&](int id, const char* step, StepWord word, const char* title) {
+        StepMark m;
+        m.id = {numbered(id)};
+        m.procedure = "hydraulic-drum";
+        m.step = step;
+        m.place = Place::corner(1, Side::left);
+        m.word = word;
+        m.title = title;
+        m.at = moment(id);
+        m.by = "A. Tester";
+        job.all<StepMark>().push_back(m);
+        return &job.all<StepMark>().back();
+    };
+    mark(30, "U6", StepWord::caution_read, "Stands, not jacks")->caution = "stands";
+    mark(31, "U6", StepWord::done, "Lift it onto stands");
+    mark(32, "H3", StepWord::overridden, "Shoes and springs as found")->reason = "no light under there";
+    for (const auto& [id, state, name] :
+         {std::tuple{40, QuoteState::drafted, "left in the drawer"}, {41, QuoteState::offered, "shown at the gate"}}) {
+        Quote quote;
+        quote.id = {numbered(id)};
+        quote.name = name;
+        quote.state = state;
+        quote.at = moment(id);
+        quote.by = "A. Tester";
+        job.all<Quote>().push_back(quote);
+    }
+    return job;
 }
 
 Job hostile_job() {

@@ -5,7 +5,10 @@
 
 namespace cotter::test {
 
-[[nodiscard]] Job full_job();     // signed off, amended, with accents and symbols, something not accessible
+[[nodiscard]] Job full_job();  // signed off, amended, with accents and symbols, something not accessible
+// Work led step by step, with a step passed without proof; a quote that was offered and one that was only drafted. The
+// trailer has hydraulic brakes, and nobody entered how they are actuated.
+[[nodiscard]] Job led_job();
 [[nodiscard]] Job hostile_job();  // a note of 10,000 characters, 200 photos, emoji, right-to-left, bad UTF-8, no spaces
 // The sample job as a periodic inspection with every field and item of the form answered; one item was repaired, one
 // does not pass.

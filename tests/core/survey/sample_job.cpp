@@ -30,7 +30,12 @@ Trailer sample_trailer() {
     r.unit = "NUR-07";
     r.vin = "1X9DEM0F0MADM0014";
     r.gvwr = *make_amount("14000", "[lb_av]");
-    r.axles.resize(2, Axle{Wheels::single, BrakeKind::hydraulic_disc, HubKind::oil_bath, 8, "9/16-18", "", {}});
+    Axle axle;
+    axle.brake = BrakeKind::hydraulic_disc;
+    axle.hub = HubKind::oil_bath;
+    axle.studs = 8;
+    axle.stud_thread = "9/16-18";
+    r.axles.resize(2, axle);
     return r;
 }
 

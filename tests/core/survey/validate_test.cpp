@@ -56,6 +56,21 @@ TEST_CASE("validate: torques and levels") {
     CHECK(t([](Torque& r) { r.wrench.clear(); }) == "the wrench is not named");
     CHECK(t([](Torque& r) { r.target_source.clear(); }) == "a target torque needs its source");
     CHECK(t([](Torque& r) { r.target = *make_amount("120", "mm"); }) == "the target is in a unit of something else");
+    const Adapter crowfoot{*make_amount("2", "[in_i]"), *make_amount("16", "[in_i]"), *make_amount("0", "deg")};
+    CHECK(t([&](Torque& r) {
+              r.adapter = crowfoot;
+              r.passes[0].at_nut = *make_amount("27", "[lbf_av].[ft_i]");
+          }) == "");
+    CHECK(t([&](Torque& r) { r.adapter = crowfoot; }) ==
+          "with an adapter a pass needs its torque at the nut beside the wrench's setting");
+    CHECK(t([](Torque& r) { r.passes[0].at_nut = *make_amount("27", "mm"); }) ==
+          "the torque at the nut is in a unit of something else");
+    CHECK(t([&](Torque& r) {
+              r.passes.clear();
+              r.adapter = crowfoot;
+              r.adapter->angle = *make_amount("0", "mm");
+          }) == "the adapter's angle is in a unit of something else");
+    CHECK(t([](Torque& r) { r.target_from = Place::corner(3, Side::left); }) == "the trailer has no place axle3-left");
     const auto l = [](auto spoil) { return first_problem(sample_level(), spoil); };
     CHECK(l([](Level& r) { r.product.clear(); }) == "what was added is not named");
     CHECK(l([](Level& r) { r.added = *make_amount("-1", "mL"); }) == "what was added cannot be less than nothing");

@@ -32,9 +32,9 @@ TEST_CASE("a reading stands once in its table, with units of what it measures") 
         CHECK(spec.lowest < spec.highest);
         CHECK_FALSE(spec.component.empty());
         // Offered exactly when somebody takes it.
-        CHECK(spec.units.empty() == (spec.use != ReadingUse::taken));
-        CHECK(spec.tool.empty() == (spec.use != ReadingUse::taken));
-        if (spec.use != ReadingUse::taken) continue;
+        CHECK(spec.units.empty() == !is_offered(spec));
+        CHECK(spec.tool.empty() == !is_offered(spec));
+        if (!is_offered(spec)) continue;
         CHECK(spec.least < spec.most);
         CHECK(spec.least >= spec.lowest);
         CHECK(spec.most <= spec.highest);
@@ -95,7 +95,7 @@ TEST_CASE("names that older packets hold are still known") {
     // What has a record of its own now is read and not offered.
     CHECK(reading_spec("tyre date code")->use == ReadingUse::replaced);
     CHECK(reading_spec("tow vehicle GVWR")->use == ReadingUse::replaced);
-    CHECK(reading_spec("tyre pressure, hot")->use == ReadingUse::taken);
+    CHECK(reading_spec("tyre pressure, hot")->use == ReadingUse::extra);
 }
 
 TEST_CASE("a hub temperature may say after what") {

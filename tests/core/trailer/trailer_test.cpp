@@ -6,25 +6,37 @@
 #include "core/trailer/trailer.h"
 #include "core/trailer/tyre_date.h"
 #include "core/trailer/vin.h"
+#include "tests/support/invented.h"
 
 using namespace cotter;
 
 TEST_CASE("vin: check digit of 49 CFR 565.15") {
-    CHECK(check_vin("5Z9FU2420RZ012345").verdict == VinVerdict::ok);
-    CHECK(check_vin("5z9fu2420rz012345").verdict == VinVerdict::ok);
-    const VinCheck swapped = check_vin("5Z9FU2420RZ013245");
+    CHECK(check_vin("1X9DE0006MADM0345").verdict == VinVerdict::ok);
+    CHECK(check_vin("1x9de0006madm0345").verdict == VinVerdict::ok);
+    const VinCheck swapped = check_vin("1X9DE0006MADM0354");
     CHECK(swapped.verdict == VinVerdict::wrong_check_digit);
-    CHECK(check_vin("5Z9FU2420RZ01234").verdict == VinVerdict::wrong_length);
-    CHECK(check_vin("5Z9FU2420OZ012345").verdict == VinVerdict::wrong_character);
-    CHECK(check_vin("1X9DEM0F0MADM0014").expected_check != '?');
+    CHECK(check_vin("1X9DE0006MADM034").verdict == VinVerdict::wrong_length);
+    CHECK(check_vin("1X9DE0006OADM0345").verdict == VinVerdict::wrong_character);
+    CHECK(check_vin("1X9DEM0F0MADM0014").verdict == VinVerdict::ok);
 }
 
-TEST_CASE("vin: swapping positions 13 and 14 of the example calls for 1 where 0 stands") {
-    CHECK(check_vin("5Z9FU2420RZ021345").expected_check == '1');
+TEST_CASE("vin: swapping positions 15 and 16 of the example calls for 7 where 6 stands") {
+    CHECK(check_vin("1X9DE0006MADM0435").expected_check == '7');
+}
+
+TEST_CASE("vin: what tests and made-up data bear is right, and of the maker that is none") {
+    for (const int serial : {0, 1, 8, 345, 999, 1'000, 123'456, 999'999}) {
+        const std::string vin = test::invented_vin(serial);
+        CAPTURE(vin);
+        CHECK(check_vin(vin).verdict == VinVerdict::ok);
+        CHECK(vin.starts_with(test::kInventedMaker));
+        CHECK(vin.substr(11, 3) == test::kInventedMakerOfFew);
+    }
+    CHECK(test::invented_vin(1) != test::invented_vin(1'001));
 }
 
 TEST_CASE("vin: catches 92.5 % of single-character slips") {
-    const std::string good = "5Z9FU2420RZ012345";
+    const std::string good = "1X9DE0006MADM0345";
     constexpr std::string_view alphabet = "ABCDEFGHJKLMNPRSTUVWXYZ0123456789";
     int tried = 0;
     int caught = 0;

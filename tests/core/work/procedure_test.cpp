@@ -183,8 +183,9 @@ TEST_CASE("procedures: a whole job can be led to its end, and meets every cautio
     for (const Procedure& procedure : book.procedures)
         for (const Place& place : places_of(procedure, yard.job))
             for (const StepView& view : procedure_state(book, procedure, yard.job, place)) {
-                CHECK_MESSAGE(view.closed(), view.step->id << " at " << place.text() << " was never reached: "
-                                                           << (view.blocked_by.empty() ? "" : view.blocked_by.front()));
+                CHECK_MESSAGE(view.closed(), view.step->id
+                                                 << " at " << place.text() << " was never reached: "
+                                                 << (view.blocked_by.empty() ? "" : view.blocked_by.front().words));
                 CHECK_FALSE(view.doubtful());
             }
     for (const Caution& caution : book.cautions)

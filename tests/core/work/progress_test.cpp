@@ -17,6 +17,12 @@ std::string first(const std::vector<std::string>& words) {
     return words.empty() ? "" : words.front();
 }
 
+std::vector<std::string> words_of(const StepView& view) {
+    std::vector<std::string> out;
+    for (const StepBlock& block : view.blocked_by) out.push_back(block.words);
+    return out;
+}
+
 bool said(const std::vector<std::string>& lines, const std::string& words) {
     for (const std::string& line : lines)
         if (line.find(words) != std::string::npos) return true;
@@ -38,8 +44,8 @@ TEST_CASE("progress: what is open before a step is said in words") {
     const Yard yard({BrakeKind::hydraulic_disc});
     const StepView lift = step_state(book, "U6", yard.job, kCorner);
     CHECK(lift.state == StepState::blocked);
-    CHECK(said(lift.blocked_by, "first U5: Crack the nuts"));
-    CHECK(said(lift.blocked_by, "first U3: Make it stand still"));
+    CHECK(said(words_of(lift), "first: Crack the nuts"));
+    CHECK(said(words_of(lift), "first: Make it stand still"));
     CHECK(step_state(book, "U1", yard.job, kTrailer).state == StepState::possible);
     CHECK(step_state(book, "X9", yard.job, kTrailer).step == nullptr);
 }
@@ -80,7 +86,7 @@ TEST_CASE("progress: the other side of the axle must be complete, or a named per
     CHECK(objections(book, yard.job, skip).empty());
     yard.put(skip);
     for (const char* step : {"D9", "D10", "D11", "D12"}) yard.do_step(book, step, kCorner);
-    CHECK(said(step_state(book, "D13", yard.job, kCorner).blocked_by, "first D12 at axle1-right"));
+    CHECK(said(words_of(step_state(book, "D13", yard.job, kCorner)), "first, at axle1-right: "));
     StepMark mark = yard.mark(book, "D13", kCorner, StepWord::overridden);
     CHECK(first(objections(book, yard.job, mark)).find("reason") != std::string::npos);
     CHECK_FALSE(apply(yard.job, edit_of({Put{mark, {}}}, 900)));
@@ -209,7 +215,7 @@ TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     Yard yard({BrakeKind::hydraulic_disc});
     TowAdvice advice = tow_advice(book, yard.job);
     CHECK(advice.word == TowWord::show_to_shop);
-    CHECK(said(advice.reasons, "axle1-left: not looked at: The tyre; How much tread; The wheel nuts"));
+    CHECK(said(advice.reasons, "axle1-left: not looked at: The tire; How much tread; The wheel nuts"));
     CHECK(advice.reasons.size() == 3);  // two corners, and the trailer as a whole
     for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
     for (const Place& corner : yard.job.only<Trailer>()->corners())
@@ -227,6 +233,22 @@ TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
     CHECK(first(advice.reasons).find("wheel nuts") != std::string::npos);
     CHECK(advice.reasons.size() == 2);
     CHECK_FALSE(finding_of(*book.step("U1").step, kCorner, {numbered(702)}, moment(702), "Owner"));
+}
+
+TEST_CASE("owner: a mark that says no answer, as programs before made it, is told by the question's finding") {
+    const WorkBook book = shipped_work();
+    Yard yard({BrakeKind::hydraulic_disc});
+    for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
+    yard.do_step(book, "O1", kCorner);
+    REQUIRE_FALSE(yard.job.all<StepMark>().back().answer.has_value());
+    CHECK(step_state(book, "O1", yard.job, kCorner).answer == StepAnswer::looks_good);
+    CHECK_FALSE(step_state(book, "U1", yard.job, kTrailer).answer.has_value());  // it asks nothing
+    yard.put(*finding_of(*book.step("O1").step, kCorner, {numbered(700)}, moment(700), "Owner"));
+    const StepView tire = step_state(book, "O1", yard.job, kCorner);
+    CHECK(tire.answer == StepAnswer::something_wrong);
+    REQUIRE(tire.finding != nullptr);
+    CHECK(tire.finding->id.uuid == numbered(700));
+    CHECK(step_state(book, "O1", yard.job, Place::corner(1, Side::right)).answer == std::nullopt);
 }
 
 TEST_CASE("owner: sees only the owner's procedures and steps") {

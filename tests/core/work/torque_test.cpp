@@ -6,6 +6,8 @@
 #include "core/work/amounts.h"
 #include "core/work/torque.h"
 #include "core/work/torque_check.h"
+#include "core/work/torque_progress.h"
+#include "core/work/wrench.h"
 #include "tests/core/survey/sample_job.h"
 
 using namespace cotter;
@@ -25,7 +27,7 @@ std::string newton_metres(const char* pound_feet) {
 }
 
 Adapter crowfoot(const char* angle) {
-    return {amount("18", "[in_i]"), amount("2", "[in_i]"), Number::parse(angle).value()};
+    return {amount("2", "[in_i]"), amount("18", "[in_i]"), amount(angle, "deg")};
 }
 
 std::string setting(const char* angle) {
@@ -43,7 +45,7 @@ std::string settings_of(const char* target) {
     std::string out;
     const TorquePlan plan = plan_torque(8, amount(target, kFoot), "maker's sheet, page 3").value();
     for (const TorqueStage& s : plan.stages)
-        out += fmt::format("{}{}", out.empty() ? "" : " / ", s.setting.number.text());
+        out += fmt::format("{}{}", out.empty() ? "" : " / ", s.at_nut.number.text());
     return out;
 }
 
@@ -89,7 +91,7 @@ TEST_CASE("worked example, wrench with an adapter: setting for 120 lb-ft, 18 in 
     CHECK(setting("180") == "135.0 lb-ft");
     CHECK(torque_at_nut(amount("120", kFoot), crowfoot("0")).value().text() == "133.3 lb-ft");
     Adapter socket = crowfoot("0");
-    socket.extension = amount("0", "mm");
+    socket.length = amount("0", "mm");
     CHECK(wrench_setting(amount("120", kFoot), socket).value().text() == "120.0 lb-ft");
 }
 
@@ -137,34 +139,58 @@ TEST_CASE("torque: impossible counts, missing sources and wrong units are refuse
     Adapter bad = crowfoot("200");
     CHECK(wrench_setting(amount("120", kFoot), bad).error().line().find("180") != std::string::npos);
     bad = crowfoot("180");
-    bad.extension = amount("18", "[in_i]");
+    bad.length = amount("18", "[in_i]");
     CHECK_FALSE(wrench_setting(amount("120", kFoot), bad));
-    bad.handle = amount("0", "[in_i]");
+    bad.wrench_length = amount("0", "[in_i]");
     CHECK_FALSE(wrench_setting(amount("120", kFoot), bad));
-    bad.handle = amount("18", "N.m");
+    bad.wrench_length = amount("18", "N.m");
     CHECK_FALSE(wrench_setting(amount("120", kFoot), bad));
 }
 
 TEST_CASE("torque: the next nut follows the order, through the passes, around what was done out of turn") {
-    const TorquePlan plan = plan_torque(8, amount("120", kFoot), "p. 3").value();
-    auto next = next_nut(plan, {});
-    CHECK(next->nut == 1);
-    CHECK(next->setting.text() == "24 lb-ft");
-    CHECK(next->of == 8);
-    next = next_nut(plan, {{plan.stages[0].setting, {1, 3}}});
-    CHECK(next->nut == 5);
-    CHECK(next->done == 2);
-    next = next_nut(plan, {{plan.stages[0].setting, plan.order}});
-    CHECK(next->pass == 1);
-    CHECK(next->nut == 1);
-    const Pass full{plan.stages[2].setting, plan.order};
-    CHECK_FALSE(next_nut(plan, {full, full, full, full}));
+    Torque t = planned_torque();
+    const std::vector<Pass> all = t.passes;
+    const std::vector<int> order = all[0].tightened;
+    t.passes.clear();
+    TorqueProgress progress = torque_progress(t);
+    CHECK(progress.next == 1);
+    CHECK_FALSE(progress.running);
+    CHECK(progress.stage_now() == 0U);
+    CHECK(progress.stages[0].stage.at_nut.text() == "24 lb-ft");
+    t.passes = {{all[0].setting, {1, 3}}};
+    progress = torque_progress(t);
+    CHECK(progress.next == 5);
+    CHECK(progress.running);
+    CHECK(progress.stage_now() == 0U);
+    CHECK(progress.clicked == std::vector{1, 3});
+    t.passes = {all[0]};
+    progress = torque_progress(t);
+    CHECK(progress.next == 0);
+    CHECK(progress.stages[0].done);
+    CHECK(progress.stage_now() == 1U);
+    t.passes = {all[2]};  // the full value at once: the check pass is next
+    CHECK(torque_progress(t).next_stage == 3U);
+    t.passes = all;
+    progress = torque_progress(t);
+    CHECK_FALSE(progress.stage_now().has_value());
+    CHECK(progress.stages[3].done);
+}
+
+TEST_CASE("torque: a pass is begun with the torque at the nut and what the wrench is set to for it") {
+    Torque t = planned_torque();
+    t.passes.clear();
+    t.adapter = crowfoot("0");
+    t = begin_pass(t, amount("120", kFoot)).value();
+    CHECK(t.passes[0].setting.text() == "108.0 lb-ft");
+    CHECK(at_nut(t.passes[0]).text() == "120 lb-ft");
+    t.adapter->wrench_length = amount("0", "mm");
+    CHECK_FALSE(begin_pass(t, amount("120", kFoot)));
 }
 
 TEST_CASE("torque: pound-feet typed for pound-inches is asked about again") {
     const auto doubt = doubt_seating(NutStyle::castle, amount("450", kFoot));
     REQUIRE(doubt);
-    CHECK(doubt->suggestion.text() == "450 lb-in");
+    CHECK(doubt->suggestion->text() == "450 lb-in");
     CHECK_FALSE(doubt_seating(NutStyle::castle, amount("450", kInchPound)));
     CHECK_FALSE(doubt_seating(NutStyle::castle, amount("60", kFoot)));
     CHECK(doubt_seating(NutStyle::tab_washer, amount("61", kFoot)));
@@ -172,8 +198,8 @@ TEST_CASE("torque: pound-feet typed for pound-inches is asked about again") {
     CHECK(doubt_seating(NutStyle::double_nut, amount("2400", kFoot)));
     const auto swapped = doubt_unit(amount("130", kFoot), amount("130", kInchPound));
     REQUIRE(swapped);
-    CHECK(swapped->suggestion.text() == "130 lb-in");
-    CHECK(doubt_unit(amount("120", kInchPound), amount("120", kFoot))->suggestion.text() == "120 lb-ft");
+    CHECK(swapped->suggestion->text() == "130 lb-in");
+    CHECK(doubt_unit(amount("120", kInchPound), amount("120", kFoot))->suggestion->text() == "120 lb-ft");
     CHECK_FALSE(doubt_unit(amount("60", kFoot), amount("120", kFoot)));
 }
 
@@ -219,7 +245,7 @@ TEST_CASE("torque check: each difference is listed and none refused") {
     CHECK(has(check_torque(t), TorqueDifference::not_tightened));
 }
 
-TEST_CASE("torque check: other orders are differences but still prove, a skipped check pass does not") {
+TEST_CASE("torque check: other orders across are differences but still prove, a skipped check pass does not") {
     Torque t = planned_torque();
     for (Pass& pass : t.passes) pass.tightened = {8, 4, 6, 2, 7, 3, 5, 1};
     CHECK(check_torque(t).size() == 4);

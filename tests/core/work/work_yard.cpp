@@ -29,7 +29,7 @@ Torque torque_of(const std::string& joint, const Place& place) {
     t.place = place;
     t.passes.clear();
     const TorquePlan plan = plan_torque(t.fasteners, *t.target, t.target_source).value();
-    for (const TorqueStage& stage : plan.stages) t.passes.push_back({stage.setting, plan.order});
+    for (const TorqueStage& stage : plan.stages) t.passes.push_back({stage.at_nut, plan.order});
     return t;
 }
 
