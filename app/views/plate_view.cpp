@@ -37,7 +37,8 @@ FormRow row_of(const PlateData& data, FormField field, const std::vector<PlateDo
     row.choice = plate_choice(data, field);
     for (const PlateDoubt& doubt : doubts)
         if (doubt.field == field.id) row.doubt = doubt.says;
-    if (drafts.words && drafts.words->field == field.id) row.error = error_of(field, drafts.words->text);
+    const WordsDraft* words = drafts.words();
+    if (words != nullptr && words->field == field.id) row.error = error_of(field, words->text);
     row.field = std::move(field);
     return row;
 }

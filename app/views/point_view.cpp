@@ -103,7 +103,7 @@ void add_looks(const Session& session, PointView& view) {
 
 void add_readings(const Job& job, PointView& view) {
     for (const std::string_view what : view.point->readings) {
-        if (reading_kind(what) == nullptr) continue;
+        if (reading_spec(what) == nullptr) continue;
         PointReading r;
         r.label = upper_first(what);
         r.draft = begin_reading(job, what, view.place, view.stage);

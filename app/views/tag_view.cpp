@@ -50,8 +50,9 @@ void choose(E& value, std::size_t choice) {
 }
 
 std::string date_code_error(const Drafts& drafts) {
-    if (!drafts.words || drafts.words->field != "date code" || drafts.words->text.empty()) return {};
-    const std::string& code = drafts.words->text;
+    const WordsDraft* words = drafts.words();
+    if (words == nullptr || words->field != "date code" || words->text.empty()) return {};
+    const std::string& code = words->text;
     const bool digits = std::all_of(code.begin(), code.end(), [](char c) { return c >= '0' && c <= '9'; });
     return digits && (code.size() == 3 || code.size() == 4) ? "" : "The last four digits: week and year, 0523";
 }
