@@ -10,14 +10,14 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr std::size_t kMostText = 300;
+constexpr std::size_t kMostRecordText = 300;
 
 std::string place_of(const Place& place) {
     return place_words(place, SideWords::left_right);
 }
 
 std::string last_pass_of(const Torque& torque) {
-    if (torque.taken != Taken::measured)
+    if (torque.taken != cotter::Taken::measured)
         return fmt::format("{}: {}", name_of(torque.taken), one_line(torque.reason, 120));
     return torque.passes.empty() ? "no pass recorded" : at_nut(torque.passes.back()).text();
 }
@@ -82,14 +82,14 @@ TableRow finding_row(const ledger::FindingLine& line) {
     const Finding& f = line.finding;
     TableRow row;
     row.key = line.job + f.id.text();
-    const std::string what = one_line(fmt::format("{}, {}", f.component, f.defect), kMostText);
+    const std::string what = one_line(fmt::format("{}, {}", f.component, f.defect), kMostRecordText);
     row.label = fmt::format("{}: {}, {}", place_of(f.place), what, day_words(line.visit));
     row.marked = line.open && f.grade >= Grade::repair;
     row.detail =
         fmt::format("{} ({}), seen {} by {}: {}. {}{}{}", upper_first(what), place_of(f.place), day_words(line.visit),
-                    one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostText) + ". ",
-                    f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostText) + ". ",
-                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostText) + ".");
+                    one_line(f.by, 100), settled_words(line), f.note.empty() ? "" : one_line(f.note, kMostRecordText) + ". ",
+                    f.todo.empty() ? "" : "To do: " + one_line(f.todo, kMostRecordText) + ". ",
+                    f.outcome_note.empty() ? "" : "Outcome: " + one_line(f.outcome_note, kMostRecordText) + ".");
     TableCell grade(std::string(name_of(f.grade)), static_cast<double>(f.grade));
     grade.grade = f.grade;
     row.cells = {grade,
@@ -97,8 +97,8 @@ TableRow finding_row(const ledger::FindingLine& line) {
                  what,
                  settled_words(line),
                  TableCell(day_words(line.visit), static_cast<double>(line.visit.unix_s)),
-                 one_line(f.note, kMostText),
-                 one_line(f.todo, kMostText)};
+                 one_line(f.note, kMostRecordText),
+                 one_line(f.todo, kMostRecordText)};
     return row;
 }
 
@@ -117,11 +117,11 @@ TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std
     TableRow row;
     row.key = fmt::format("{} {}", c.job, number);
     const std::string where = c.kind == RecordKind::inspection_answer ? "" : place_of(c.place);
-    const std::string what = one_line(c.what, kMostText);
+    const std::string what = one_line(c.what, kMostRecordText);
     row.label = fmt::format("{}{}{}, revision {}", what, where.empty() ? "" : ", ", where, c.revision);
     row.marked = c.eased();
     const auto value = [](const std::string& text, const std::optional<Grade>& grade, const char* none) {
-        TableCell cell(text.empty() ? none : one_line(text, kMostText), grade ? static_cast<double>(*grade) : -1);
+        TableCell cell(text.empty() ? none : one_line(text, kMostRecordText), grade ? static_cast<double>(*grade) : -1);
         cell.grade = grade;
         return cell;
     };
@@ -130,7 +130,7 @@ TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std
     row.detail = fmt::format("Visit of {}, revision {}: {}{}{} was '{}', is '{}'. ", day_words(visit), c.revision, what,
                              where.empty() ? "" : ", ", where, before.text, now.text);
     row.detail += c.at ? fmt::format("Changed by {} on {}: {}.", one_line(c.by, 100), day_words(*c.at),
-                                     one_line(c.reason, kMostText))
+                                     one_line(c.reason, kMostRecordText))
                        : "No reason is recorded.";
     row.cells = {TableCell(day_words(visit), static_cast<double>(visit.unix_s)),
                  TableCell(fmt::format("{}", c.revision), c.revision),
@@ -138,7 +138,7 @@ TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std
                  what,
                  before,
                  now,
-                 c.at ? one_line(c.reason, kMostText) : "none is recorded",
+                 c.at ? one_line(c.reason, kMostRecordText) : "none is recorded",
                  one_line(c.by, 100)};
     return row;
 }
@@ -173,14 +173,14 @@ TableRow change_row(const ReadingChange& change, std::size_t number) {
     TableRow row;
     row.key = fmt::format("change {}", number);
     const std::string where = change.axle > 0 ? fmt::format("Axle {}", change.axle) : place_of(change.place);
-    const std::string what = one_line(point_of(change), kMostText);
+    const std::string what = one_line(point_of(change), kMostRecordText);
     const auto amount = [](const std::optional<Amount>& a) {
         return a ? TableCell(a->text(), a->si()) : TableCell("not measured");
     };
     row.label = fmt::format("{}: {}", where, what);
     row.detail = fmt::format("{}: {} before, {} now: {}.", row.label, amount(change.before).text,
-                             amount(change.now).text, one_line(change.change, kMostText));
-    row.cells = {where, what, amount(change.before), amount(change.now), one_line(change.change, kMostText)};
+                             amount(change.now).text, one_line(change.change, kMostRecordText));
+    row.cells = {where, what, amount(change.before), amount(change.now), one_line(change.change, kMostRecordText)};
     return row;
 }
 

@@ -1,21 +1,9 @@
 // Changes by judging: makers' figures, the periodic inspection and its answers. See changes.h.
 #include <algorithm>
 
-#include "app/session/changes.h"
+#include "app/session/put_stamped.h"
 
 namespace cotter {
-
-namespace {
-
-template <class R>
-Changes put_stamped(R record, const Stamp& stamp) {
-    if (record.id.nil()) record.id = stamp.new_id<R>();
-    record.at = stamp.at;
-    record.by = stamp.by;
-    return {Put{std::move(record), {}}};
-}
-
-}  // namespace
 
 Result<Changes> changes_of(const Job&, const PutMakerLimit& c, const Stamp& stamp) {
     return put_stamped(c.figure, stamp);

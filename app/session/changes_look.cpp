@@ -1,18 +1,9 @@
 // Changes by looking: answers to points, sidewalls, chambers, the breakaway test, events. See changes.h.
-#include "app/session/changes.h"
+#include "app/session/put_stamped.h"
 
 namespace cotter {
 
 namespace {
-
-// A record that is put again bears the name and time of who changed it last.
-template <class R>
-Changes put_stamped(R record, const Stamp& stamp) {
-    if (record.id.nil()) record.id = stamp.new_id<R>();
-    record.at = stamp.at;
-    record.by = stamp.by;
-    return Changes{Put{std::move(record), {}}};
-}
 
 template <class R>
 Result<Changes> take_out(const Job& job, RecordKind kind, const Id<R>& id, const char* gone) {

@@ -7,13 +7,13 @@ namespace cotter {
 
 namespace {
 
-constexpr std::uint64_t kLargest = 4u << 20;
+constexpr std::uint64_t kLargestState = 4u << 20;
 constexpr const char* kStateFile = "app_state.json";
 constexpr const char* kSettingsFile = "settings.json";
 
 template <class T>
 T load(Files& files, const std::string& path) {
-    const auto bytes = read_file(files, path, kLargest);
+    const auto bytes = read_file(files, path, kLargestState);
     if (!bytes) return {};
     const auto json = parse_json({reinterpret_cast<const char*>(bytes->data()), bytes->size()});
     if (!json) return {};

@@ -7,7 +7,7 @@ namespace cotter {
 
 namespace {
 
-constexpr std::uint64_t kLargest = 1 << 20;  // bytes of a file
+constexpr std::uint64_t kLargestPart = 1 << 20;  // bytes of a file
 
 }  // namespace
 
@@ -22,7 +22,7 @@ const WorkData::Data& WorkData::data() const {
         else
             data_->trouble = read.error();
     };
-    const auto text_of = [&](const char* name) { return read_file(files_, join_path(folder_, name), kLargest); };
+    const auto text_of = [&](const char* name) { return read_file(files_, join_path(folder_, name), kLargestPart); };
     into(data_->book, load_work_book(files_, folder_));
     into(data_->fluids, text_of("fluids.json").and_then([](const Bytes& b) { return fluids_from_json(as_text(b)); }));
     into(data_->rechecks,

@@ -38,18 +38,19 @@ void draw_zoomed(UiContext& ui, std::string_view id, const Rect& area, const Rec
         {(seen.x - picture.x) / picture.w, (seen.y - picture.y) / picture.h, seen.w / picture.w, seen.h / picture.h});
 }
 
-// Lines are drawn twice: a dark rim, and the mark's colour in it, so that they show on any picture.
+// Lines are drawn twice: a rim, dark or light, and the mark's color in it, so that they show on any picture.
 class MarkPainter {
 public:
-    MarkPainter(const UiContext& ui, const PhotoMark& mark, const Rect& picture)
+    MarkPainter(const PhotoMark& mark, const Rect& picture)
         : mark_(mark),
           picture_(picture),
           list_(ImGui::GetWindowDrawList()),
-          colour_(mark.grade ? ui.paint(tone_of(*mark.grade)).ground : kLight) {}
+          colour_(mark.grade ? tint_of(sign_of(*mark.grade)) : kLight) {}
 
     void draw() const {
         if (mark_.points.empty()) return;
-        shape(kDark, kLine + 4);
+        constexpr double kDarkColor = 0.1;  // luminance: a dark rim would not be seen round it
+        shape(luminance(colour_) < kDarkColor ? kLight : kDark, kLine + 4);
         shape(colour_, kLine);
     }
 
@@ -235,9 +236,9 @@ void draw_marks_over(UiContext& ui, const MarkedPhotoSpec& spec, const MarkedPho
     const bool dragging = state.grip && spec.chosen && !state.drawing.points.empty();
     std::vector<PhotoMark> marks(spec.marks.begin(), spec.marks.end());
     if (dragging) marks[*spec.chosen].points = state.drawing.points;
-    for (const PhotoMark& mark : marks) MarkPainter(ui, mark, picture).draw();
-    if (spec.begun != nullptr) MarkPainter(ui, *spec.begun, picture).draw();
-    if (!dragging) MarkPainter(ui, state.drawing, picture).draw();
+    for (const PhotoMark& mark : marks) MarkPainter(mark, picture).draw();
+    if (spec.begun != nullptr) MarkPainter(*spec.begun, picture).draw();
+    if (!dragging) MarkPainter(state.drawing, picture).draw();
     if (spec.chosen) draw_handles(ui, marks[*spec.chosen], picture);
     std::vector<Rect> taken;  // numbers over all lines
     for (std::size_t i = 0; i < marks.size(); ++i) draw_badge(ui, marks[i], area, picture, spec.chosen == i, taken);

@@ -43,7 +43,7 @@ Plan plan_row(const UiContext& ui, const Name& name, const RowSpec& spec, float 
     return plan;
 }
 
-void draw_mark(const UiContext& ui, const RowSpec& spec, const Rect& box, const Paint& paint) {
+void draw_mark(const RowSpec& spec, const Rect& box, const Paint& paint) {
     if (spec.answer)
         draw_sign(*spec.answer, box, paint.text);
     else if (spec.grade)
@@ -82,7 +82,7 @@ bool row(UiContext& ui, const Name& name, const RowSpec& spec) {
     const Paint& paint = ui.paint(!spec.enabled ? Tone::off : spec.chosen ? Tone::chosen : Tone::plate);
     draw_press_plate(ui, rect, press, paint, kPlateCuts);
     if (spec.chosen) draw_witness({rect.x + 3, rect.y + 4, Sizes::stripe, rect.h - 8}, ui.theme.witness);
-    draw_mark(ui, spec, {rect.x + Sizes::pad, rect.y, plan.mark, rect.h}, paint);
+    draw_mark(spec, {rect.x + Sizes::pad, rect.y, plan.mark, rect.h}, paint);
     draw_words(ui, spec, plan, rect, {paint.text, paint.ground, Align::left, true, press.id});
     if (spec.leads_on) draw_icon(Icon::next, {rect.right() - Sizes::pad - 22, rect.y, 22, rect.h}, ui.theme.second);
     return press.tapped;

@@ -6,6 +6,7 @@
 
 #include "app/ui/draw.h"
 #include "app/ui/ui.h"
+#include "core/base/sign.h"
 #include "core/survey/words.h"
 
 namespace cotter {
@@ -14,11 +15,11 @@ struct RowSpec {
     std::string under;  // a second line
     std::string value;  // on the right, or below when there is no room
     std::optional<Grade> grade;
-    std::optional<Sign> answer;  // about towing, in a grade's place
-    Icon icon = Icon::none;      // on the left, where there is no sign
-    bool leads_on = true;        // shows the arrow
+    Icon icon = Icon::none;  // on the left, where there is no sign
+    bool leads_on = true;    // shows the arrow
     bool chosen = false;
     bool enabled = true;
+    std::optional<Sign> answer = std::nullopt;  // about towing, in a grade's place
 };
 
 // True when it was tapped.

@@ -7,6 +7,7 @@
 
 #include "app/views/summary_view.h"
 #include "core/work/fluid.h"
+#include "core/work/torque.h"
 #include "core/work/torque_check.h"
 
 namespace cotter {

@@ -6,6 +6,7 @@
 
 #include "app/views/chrome.h"
 #include "app/views/reading_view.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 
@@ -28,11 +29,6 @@ std::vector<Keyed> values_of(const ReadingDraft& draft) {
     for (std::size_t i = 0; i < draft.texts.size(); ++i)
         if (const auto n = Number::parse(draft.texts[i])) out.push_back({draft.texts[i], n->value(), i});
     return out;
-}
-
-std::string_view label_of(std::string_view ucum) {
-    const Unit* unit = find_unit(ucum);
-    return unit == nullptr ? ucum : unit->label;
 }
 
 double si_of(double value, std::string_view ucum) {
@@ -69,7 +65,7 @@ std::optional<ReadingDoubt> out_of_range(const ReadingSpec& spec, const std::vec
     if (odd == values.end()) return std::nullopt;
     ReadingDoubt doubt;
     doubt.point = odd->point;
-    const std::string_view unit = label_of(draft.unit);
+    const std::string_view unit = unit_words(draft.unit);
     if (odd->value < 0 && !spec.sign) {
         doubt.words = fmt::format("{} {} is below zero. {} cannot be.", odd->text, unit, upper_first(spec.name));
         return doubt;
@@ -79,8 +75,8 @@ std::optional<ReadingDoubt> out_of_range(const ReadingSpec& spec, const std::vec
                               usual_words(spec, draft.unit));
     doubt.unit = likelier_unit(spec, values, draft.unit);
     if (doubt.unit.empty()) return doubt;
-    doubt.words += fmt::format(" In {} it would be usual.", label_of(doubt.unit));
-    doubt.unit_yes = fmt::format("It was {}", label_of(doubt.unit));
+    doubt.words += fmt::format(" In {} it would be usual.", unit_words(doubt.unit));
+    doubt.unit_yes = fmt::format("It was {}", unit_words(doubt.unit));
     return doubt;
 }
 
@@ -96,7 +92,7 @@ std::optional<ReadingDoubt> far_point(const std::vector<Keyed>& values, const Re
         const double size = std::abs(k.value);
         if (middle == 0 || size == 0 || (size < middle * far && size > middle / far)) continue;
         return ReadingDoubt{
-            fmt::format("{} {} is far from the other points.", k.text, label_of(draft.unit)), {}, {}, k.point};
+            fmt::format("{} {} is far from the other points.", k.text, unit_words(draft.unit)), {}, {}, k.point};
     }
     return std::nullopt;
 }

@@ -25,11 +25,6 @@ constexpr std::array<std::string_view, 6> kNotAccessible{"wheel not taken off", 
                                                          "covered by dirt or rust", "part missing",
                                                          "no room for the tool",    "load in the way"};
 
-std::string_view label_of(std::string_view ucum) {
-    const Unit* unit = find_unit(ucum);
-    return unit == nullptr ? ucum : unit->label;
-}
-
 // Of the same kind, anywhere in the job: unit and tool are taken over from it.
 const Reading* last_like(const Job& job, std::string_view what) {
     const Reading* last = nullptr;
@@ -83,7 +78,7 @@ std::string many_words(const Reading& reading) {
     if (values.empty()) return {};
     const auto [low, high] = std::minmax_element(values.begin(), values.end(), less);
     const auto spread = difference(*high, *low);
-    const std::string_view unit = label_of(reading.unit);
+    const std::string_view unit = unit_words(reading.unit);
     const ReadingSpec* known = reading_spec(reading.what);
     const bool high_counts = known != nullptr && known->high;
     std::string out =
@@ -95,6 +90,11 @@ std::string many_words(const Reading& reading) {
 }
 
 }  // namespace
+
+std::string_view unit_words(std::string_view ucum) {
+    const Unit* unit = find_unit(ucum);
+    return unit == nullptr ? ucum : unit->label;
+}
 
 std::string reading_title(std::string_view what, const Place& place) {
     const ReadingSpec* known = reading_spec(what);
@@ -182,7 +182,7 @@ std::string reading_words(const Reading& reading) {
     if (reading.taken != Taken::measured)
         return fmt::format("{}{}{}", name_of(reading.taken), reading.reason.empty() ? "" : ": ", reading.reason);
     if (reading.points.size() == 1)
-        return fmt::format("{} {}", reading.points.front().value.text(), label_of(reading.unit));
+        return fmt::format("{} {}", reading.points.front().value.text(), unit_words(reading.unit));
     return many_words(reading);
 }
 

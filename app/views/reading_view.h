@@ -44,6 +44,8 @@ struct ReadingDoubt {
 
 // "Tread depth"; a round over all hubs says so.
 [[nodiscard]] std::string reading_title(std::string_view what, const Place& place);
+// "mm" for a unit's code; the code itself when it is not known.
+[[nodiscard]] std::string_view unit_words(std::string_view ucum);
 // "3.2 mm", "least 3.2 mm, spread 0.4 mm", "not measured: no tool here".
 [[nodiscard]] std::string reading_words(const Reading& reading);
 // The reading of that name, place and stage; nullptr: not yet. The newest when there are several.

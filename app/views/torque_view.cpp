@@ -65,7 +65,7 @@ Torque new_torque(const Job& job, const Settings& settings, const Route& route) 
 void fill_offer(TorqueView& view, const Job& job) {
     const Torque* lender = torque_to_lend(job, view.torque);
     if (lender == nullptr) return;
-    FigureOffer offer;
+    LentFigure offer;
     offer.torque = with_lent(view.torque, *lender);
     const Torque& t = offer.torque;
     offer.title = in_words(fmt::format("Taken from {}: right?", lender->place.text()), view.settings.sides);

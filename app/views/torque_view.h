@@ -25,7 +25,7 @@ struct WrenchChoice {
 };
 
 // A figure of a like wheel, to be taken over by one tap.
-struct FigureOffer {
+struct LentFigure {
     Torque torque;       // as it is when it is taken over
     std::string title;   // "Taken from axle 1, left: right?"
     std::string words;   // "120 lb-ft for 8 nuts, axle maker's manual, page 41. With wrench T-3."
@@ -38,7 +38,7 @@ struct TorqueView {
     Torque torque;                     // as it is, or as it would begin; a nil id: not in the job yet
     bool ready = false;                // fasteners, figure and wrench are known: tightening may begin
     std::string to_do;                 // the first thing that is missing before tightening; empty: nothing
-    std::optional<FigureOffer> offer;  // instead of the maker's figure, which is missing
+    std::optional<LentFigure> offer;  // instead of the maker's figure, which is missing
     std::vector<StageChoice> stages;
     std::optional<std::size_t> next_stage;  // to begin when the running pass is full
     std::vector<int> clicked;               // in the last pass

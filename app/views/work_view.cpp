@@ -41,7 +41,7 @@ std::vector<StepBefore> blocks_of(const Procedure& here, const StepView& step, S
     std::vector<StepBefore> out;
     for (const StepBlock& block : step.blocked_by) {
         StepBefore before{upper_first(in_words(block.words, sides)), std::nullopt};
-        if (block.procedure->id != here.id || block.place != step.place)
+        if (block.procedure != nullptr && (block.procedure->id != here.id || block.place != step.place))
             before.lead = Route{Screen::work, block.place, block.procedure->id};
         out.push_back(std::move(before));
     }

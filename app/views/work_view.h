@@ -9,6 +9,7 @@
 #include "app/views/chrome.h"
 #include "app/views/corner_view.h"
 #include "app/views/reading_view.h"
+#include "core/base/sign.h"
 #include "core/work/owner.h"
 #include "core/work/progress.h"
 

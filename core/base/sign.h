@@ -48,7 +48,7 @@ inline constexpr std::size_t kMostSignPoints = 12;  // of a part
 // The same on screens, in photos and on paper. The worse, the darker. The signs without a tint have that of the sign
 // they are nearest to in gravity.
 [[nodiscard]] constexpr Rgb tint_of(Sign sign) {
-    constexpr Rgb kWhole = rgb(0xC6E7F8), kChipped = rgb(0xF8C926), kSheared = rgb(0xE8804C),
+    constexpr Rgb kWhole = rgb(0xD0ECFA), kChipped = rgb(0xFDD23A), kSheared = rgb(0xE8804C),
                   kShattered = rgb(0x8A0A2A);
     constexpr Rgb kTints[]{kWhole, kChipped, kSheared, kShattered, kWhole, kWhole, kChipped, kSheared, kShattered};
     return kTints[static_cast<int>(sign)];

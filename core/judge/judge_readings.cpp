@@ -50,7 +50,7 @@ std::vector<Wanted> wanted_at(const Bench& bench, const Place& corner) {
     const Layout layout = layout_of(bench.job);
     for (const WantedReading& wanted : readings_wanted(layout, corner)) {
         if (!wanted.missing) continue;
-        const Point* point = point_of_reading(wanted.spec->name);
+        const TradePoint* point = point_of_reading(wanted.spec->name);
         const bool essential = point != nullptr && importance_at(*point, layout, wanted.place) == Importance::essential;
         out.push_back({wanted.spec->name, essential});
     }

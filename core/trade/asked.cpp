@@ -56,7 +56,7 @@ std::optional<Spot> spot_of(const Place& place) {
 // Whether the missing reading of a row is a gap: its point applies now, and is more than optional.
 bool counts(std::string_view name, const Layout& layout, const Place& place) {
     if (reading_spec(name)->use != ReadingUse::taken) return false;
-    const Point* point = point_of_reading(name);
+    const TradePoint* point = point_of_reading(name);
     if (point == nullptr) return true;
     if (point->importance == Importance::optional) return false;
     return point->spot == Spot::corner ? applies_at(*point, layout, place) != Applies::no
@@ -82,7 +82,7 @@ void add_rows(WantedList& out, const Layout& layout, const Place& place) {
 // Every point whose component is there, whether or not work has made it due.
 std::vector<PointAt> points_possible(const Layout& layout, const Place& place) {
     std::vector<PointAt> out;
-    for (const Point& p : all_points())
+    for (const TradePoint& p : all_points())
         for (const Place& at : spots_at(p.spot, layout, place))
             if (could_apply(p, layout, at) != Applies::no) out.push_back({&p, at});
     return out;

@@ -185,7 +185,7 @@ enum class ListKind : std::uint8_t {
     choice   // exactly one entry is chosen; its grade says what it means
 };
 
-struct Point {
+struct TradePoint {
     PointId id;
     std::string_view title;  // "Tread depth"
     Spot spot = Spot::trailer;
@@ -211,36 +211,37 @@ struct Point {
     bool computed = false;                         // follows from other answers
 };
 
-[[nodiscard]] std::span<const Point> all_points();  // in the order of PointId
-[[nodiscard]] const Point& point(PointId id);
-[[nodiscard]] const Point* find_point(std::string_view id);  // nullptr: not in the table
+[[nodiscard]] std::span<const TradePoint> all_points();  // in the order of PointId
+[[nodiscard]] const TradePoint& point(PointId id);
+[[nodiscard]] const TradePoint* find_point(std::string_view id);  // nullptr: not in the table
 
 // The first point in the table that a reading can answer; nullptr for a reading in no row ("hub counter").
-[[nodiscard]] const Point* point_of_reading(std::string_view name);
+[[nodiscard]] const TradePoint* point_of_reading(std::string_view name);
 
 [[nodiscard]] Layout layout_of(const Job& job);
 // An axle's place, by convention: its left corner.
 [[nodiscard]] Place axle_place(int axle);
 // The places at which a point is answered on this trailer, in order; empty when the layout says that it does not apply.
 // A point that may apply (not_known) has its places too. Without axles nothing at a corner has a place.
-[[nodiscard]] std::vector<Place> places_of(const Point& point, const Layout& layout);
+[[nodiscard]] std::vector<Place> places_of(const TradePoint& point, const Layout& layout);
 // What applies at this place: `applies`, and whether there is such a place at all.
-[[nodiscard]] Applies applies_at(const Point& point, const Layout& layout, const Place& place);
+[[nodiscard]] Applies applies_at(const TradePoint& point, const Layout& layout, const Place& place);
 // The same, whether or not the work that makes it apply was done or its reading taken: what a screen may offer there.
-[[nodiscard]] Applies could_apply(const Point& point, const Layout& layout, const Place& place);
+[[nodiscard]] Applies could_apply(const TradePoint& point, const Layout& layout, const Place& place);
 // How much the point matters at this place: never essential_after_work, which is settled here.
-[[nodiscard]] Importance importance_at(const Point& point, const Layout& layout, const Place& place);
+[[nodiscard]] Importance importance_at(const TradePoint& point, const Layout& layout, const Place& place);
 // The entries of its list that are offered at this place.
-[[nodiscard]] std::vector<const LookEntry*> entries_at(const Point& point, const Layout& layout, const Place& place);
-[[nodiscard]] const LookEntry* find_entry(const Point& point, std::string_view id);  // nullptr: not in its list
+[[nodiscard]] std::vector<const LookEntry*> entries_at(const TradePoint& point, const Layout& layout,
+                                                       const Place& place);
+[[nodiscard]] const LookEntry* find_entry(const TradePoint& point, std::string_view id);  // nullptr: not in its list
 // Its source on this trailer: the tire placard's depends on the trailer's rating.
-[[nodiscard]] Law law_at(const Point& point, const Layout& layout);
+[[nodiscard]] Law law_at(const TradePoint& point, const Layout& layout);
 
 // The spots of this kind at a corner (its wheels with it, and its axle with the left one) or at a station.
 [[nodiscard]] std::vector<Place> spots_at(Spot spot, const Layout& layout, const Place& place);
 
 struct PointAt {
-    const Point* point = nullptr;
+    const TradePoint* point = nullptr;
     Place place;
 };
 // What is answered at a corner or a station, in table order.

@@ -10,8 +10,8 @@ namespace {
 
 constexpr double kPound = 0.45359237;
 
-std::vector<Point> join_parts() {
-    std::vector<Point> out;
+std::vector<TradePoint> join_parts() {
+    std::vector<TradePoint> out;
     for (const auto part : {plate_points(), wheel_points(), hub_points(), brake_points(), disc_drum_points(),
                             air_points(), actuation_points(), coupling_points(), light_points(), running_points()})
         out.insert(out.end(), part.begin(), part.end());
@@ -61,24 +61,24 @@ const Axle* Layout::axle(int number) const {
     return &trailer->axles[static_cast<std::size_t>(number - 1)];
 }
 
-std::span<const Point> all_points() {
-    static const std::vector<Point> all = join_parts();
+std::span<const TradePoint> all_points() {
+    static const std::vector<TradePoint> all = join_parts();
     return all;
 }
 
-const Point& point(PointId id) {
+const TradePoint& point(PointId id) {
     return all_points()[static_cast<std::size_t>(id)];
 }
 
-const Point* find_point(std::string_view id) {
+const TradePoint* find_point(std::string_view id) {
     const auto known = from_name<PointId>(id);
     return known ? &point(*known) : nullptr;
 }
 
-const Point* point_of_reading(std::string_view name) {
+const TradePoint* point_of_reading(std::string_view name) {
     const ReadingSpec* spec = reading_spec(name);
     if (spec == nullptr) return nullptr;
-    for (const Point& p : all_points())
+    for (const TradePoint& p : all_points())
         if (std::find(p.readings.begin(), p.readings.end(), spec->name) != p.readings.end()) return &p;
     return nullptr;
 }
@@ -91,44 +91,44 @@ Place axle_place(int axle) {
     return Place::corner(axle, Side::left);
 }
 
-Applies applies_at(const Point& point, const Layout& layout, const Place& place) {
+Applies applies_at(const TradePoint& point, const Layout& layout, const Place& place) {
     const auto all = spots(point.spot, layout.trailer);
     if (std::find(all.begin(), all.end(), place) == all.end()) return Applies::no;
     return point.applies(layout, place);
 }
 
-std::vector<Place> places_of(const Point& point, const Layout& layout) {
+std::vector<Place> places_of(const TradePoint& point, const Layout& layout) {
     std::vector<Place> out = spots(point.spot, layout.trailer);
     std::erase_if(out, [&](const Place& place) { return point.applies(layout, place) == Applies::no; });
     return out;
 }
 
-Applies could_apply(const Point& point, const Layout& layout, const Place& place) {
+Applies could_apply(const TradePoint& point, const Layout& layout, const Place& place) {
     const auto all = spots(point.spot, layout.trailer);
     if (std::find(all.begin(), all.end(), place) == all.end()) return Applies::no;
     return applies::by_record(point.applies) ? Applies::yes : point.applies(layout, place);
 }
 
-Importance importance_at(const Point& point, const Layout& layout, const Place& place) {
+Importance importance_at(const TradePoint& point, const Layout& layout, const Place& place) {
     if (point.essential_when != nullptr && point.essential_when(layout, place) != Applies::no)
         return Importance::essential;
     return point.importance == Importance::essential_after_work ? Importance::wanted : point.importance;
 }
 
-std::vector<const LookEntry*> entries_at(const Point& point, const Layout& layout, const Place& place) {
+std::vector<const LookEntry*> entries_at(const TradePoint& point, const Layout& layout, const Place& place) {
     std::vector<const LookEntry*> out;
     for (const LookEntry& entry : point.entries)
         if (entry.where == nullptr || entry.where(layout, place) != Applies::no) out.push_back(&entry);
     return out;
 }
 
-const LookEntry* find_entry(const Point& point, std::string_view id) {
+const LookEntry* find_entry(const TradePoint& point, std::string_view id) {
     for (const LookEntry& entry : point.entries)
         if (entry.id == id) return &entry;
     return nullptr;
 }
 
-Law law_at(const Point& point, const Layout& layout) {
+Law law_at(const TradePoint& point, const Layout& layout) {
     const bool heavy =
         layout.trailer != nullptr && layout.trailer->gvwr && layout.trailer->gvwr->si() > 10000 * kPound * (1 + 1e-9);
     if (point.id == PointId::plate_tire && heavy) return {"49 CFR 571.120 S5.3", Evidence::memory};
@@ -147,7 +147,7 @@ std::vector<Place> spots_at(Spot spot, const Layout& layout, const Place& place)
 
 std::vector<PointAt> points_at(const Layout& layout, const Place& place) {
     std::vector<PointAt> out;
-    for (const Point& p : all_points())
+    for (const TradePoint& p : all_points())
         for (const Place& at : spots_at(p.spot, layout, place))
             if (p.applies(layout, at) != Applies::no) out.push_back({&p, at});
     return out;

@@ -6,16 +6,16 @@
 
 namespace cotter {
 
-[[nodiscard]] std::span<const Point> plate_points();
-[[nodiscard]] std::span<const Point> wheel_points();
-[[nodiscard]] std::span<const Point> hub_points();
-[[nodiscard]] std::span<const Point> brake_points();
-[[nodiscard]] std::span<const Point> disc_drum_points();
-[[nodiscard]] std::span<const Point> air_points();
-[[nodiscard]] std::span<const Point> actuation_points();
-[[nodiscard]] std::span<const Point> coupling_points();
-[[nodiscard]] std::span<const Point> light_points();
-[[nodiscard]] std::span<const Point> running_points();
+[[nodiscard]] std::span<const TradePoint> plate_points();
+[[nodiscard]] std::span<const TradePoint> wheel_points();
+[[nodiscard]] std::span<const TradePoint> hub_points();
+[[nodiscard]] std::span<const TradePoint> brake_points();
+[[nodiscard]] std::span<const TradePoint> disc_drum_points();
+[[nodiscard]] std::span<const TradePoint> air_points();
+[[nodiscard]] std::span<const TradePoint> actuation_points();
+[[nodiscard]] std::span<const TradePoint> coupling_points();
+[[nodiscard]] std::span<const TradePoint> light_points();
+[[nodiscard]] std::span<const TradePoint> running_points();
 
 namespace rows {
 

@@ -99,7 +99,7 @@ public:
         fill_answer(job_, out);
         for (const StepNeed& need : step.needs) add_open(need, place, out.blocked_by);
         if (std::string stop = step.moves ? against_towing(job_) : std::string(); !stop.empty())
-            out.blocked_by.push_back(std::move(stop));
+            out.blocked_by.push_back({nullptr, nullptr, place, std::move(stop)});
         for (const Proof& proof : step.proofs)
             if (!holds_proof(job_, proof, place, out.mark)) out.missing_proof.push_back(proof.words);
         out.state = state_of(step, out);

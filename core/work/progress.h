@@ -27,7 +27,7 @@ constexpr auto names(StepState) {
 
 // What must be closed before a step.
 struct StepBlock {
-    const Procedure* procedure = nullptr;
+    const Procedure* procedure = nullptr;  // nullptr, as the step: a finding forbids it
     const Step* step = nullptr;
     Place place;
     std::string words;  // "first: Crack the nuts", "first, at axle1-right: Pads in"; never the step's id

@@ -11,8 +11,8 @@ namespace cotter {
 namespace {
 
 bool same_torque(const Amount& a, const Amount& b) {
-    constexpr double kSame = 0.01;
-    return std::abs(a.si() - b.si()) < kSame * std::max(a.si(), b.si());
+    constexpr double kShare = 0.01;
+    return std::abs(a.si() - b.si()) < kShare * std::max(a.si(), b.si());
 }
 
 bool full(const Torque& t, const Pass& pass) {

@@ -306,7 +306,7 @@ TEST_CASE("a corner's points are its own, its wheels' and, on the left, its axle
 TEST_CASE("every point has a place on some trailer") {
     std::set<PointId> seen;
     const auto take = [&](const Case& c) {
-        for (const Point& p : all_points())
+        for (const TradePoint& p : all_points())
             if (!places_of(p, c.layout()).empty()) seen.insert(p.id);
     };
     take(boat());
@@ -330,7 +330,7 @@ TEST_CASE("every point has a place on some trailer") {
     Case overrun(trailer_of({axle_of(BrakeKind::overrun)}, Actuation::overrun));
     overrun.job.all<Trailer>().front().axles.front().suspension = Suspension::torsion;
     take(overrun);
-    for (const Point& p : all_points()) {
+    for (const TradePoint& p : all_points()) {
         CAPTURE(name_of(p.id));
         CHECK(seen.count(p.id) == 1);
     }

@@ -42,7 +42,7 @@ std::vector<Job> jobs() {
     return out;
 }
 
-bool could_be_somewhere(const Point& p, const Layout& layout) {
+bool could_be_somewhere(const TradePoint& p, const Layout& layout) {
     const auto places = all_places(*layout.trailer);
     return std::any_of(places.begin(), places.end(), [&](const Place& place) {
         const auto spots = spots_at(p.spot, layout, place);
@@ -65,12 +65,12 @@ TEST_CASE("every reading that is offered belongs to a point that may apply, and 
             for (const WantedReading& w : readings_wanted(layout, place)) {
                 CAPTURE(w.spec->name);
                 CHECK(is_offered(*w.spec));
-                const Point* p = point_of_reading(w.spec->name);
+                const TradePoint* p = point_of_reading(w.spec->name);
                 if (p != nullptr) CHECK(could_be_somewhere(*p, layout));
                 offered.insert(w.spec->name);
                 ++offers;
             }
-        for (const Point& p : all_points()) {
+        for (const TradePoint& p : all_points()) {
             CAPTURE(p.title);
             const bool possible = could_be_somewhere(p, layout);
             const bool asks = std::any_of(p.readings.begin(), p.readings.end(),
@@ -97,7 +97,7 @@ TEST_CASE("a photo is asked for exactly where a point that it shows may apply") 
         const Layout layout = layout_of(job);
         for (const Place& place : all_places(*layout.trailer)) {
             std::set<Slot> shown;
-            for (const Point& p : all_points())
+            for (const TradePoint& p : all_points())
                 for (const Place& at : spots_at(p.spot, layout, place))
                     if (could_apply(p, layout, at) != Applies::no) shown.insert(p.slots.begin(), p.slots.end());
             std::set<Slot> wanted;
@@ -114,7 +114,7 @@ TEST_CASE("what is missing is a part of what is offered, and follows the point t
             for (const WantedReading& w : readings_wanted(layout, corner)) {
                 if (!w.missing) continue;
                 CAPTURE(w.spec->name);
-                const Point* p = point_of_reading(w.spec->name);
+                const TradePoint* p = point_of_reading(w.spec->name);
                 REQUIRE(p != nullptr);
                 CHECK(applies_at(*p, layout, w.place) != Applies::no);
             }

@@ -25,7 +25,7 @@ TEST_CASE("the table has each point once, in the order of the ids") {
 
 TEST_CASE("the id of each entry stands once in its list, and each has words") {
     std::size_t entries = 0;
-    for (const Point& p : all_points()) {
+    for (const TradePoint& p : all_points()) {
         CAPTURE(p.title);
         std::set<std::string_view> seen;
         for (const LookEntry& entry : p.entries) {
@@ -53,7 +53,7 @@ TEST_CASE("the id of each entry stands once in its list, and each has words") {
 
 TEST_CASE("each point has a rule, a title and a way to be answered") {
     std::set<std::string_view> titles;
-    for (const Point& p : all_points()) {
+    for (const TradePoint& p : all_points()) {
         CAPTURE(p.title);
         CHECK((p.applies != nullptr));
         CHECK(titles.insert(p.title).second);
@@ -66,7 +66,7 @@ TEST_CASE("each point has a rule, a title and a way to be answered") {
 }
 
 TEST_CASE("a source from memory is never taken for one that was read") {
-    for (const Point& p : all_points()) {
+    for (const TradePoint& p : all_points()) {
         CAPTURE(p.title);
         if (p.law.text.empty()) CHECK(p.law.evidence == Evidence::memory);
         for (const LookEntry& entry : p.entries)
@@ -86,7 +86,7 @@ TEST_CASE("the placard's section follows the trailer's rating") {
     Trailer trailer;
     trailer.gvwr = *make_amount("10000", "[lb_av]");
     const Layout layout{&trailer, nullptr, nullptr};
-    const Point& placard = point(PointId::plate_tire);
+    const TradePoint& placard = point(PointId::plate_tire);
     CHECK(law_at(placard, layout).text == "49 CFR 571.110 S4.3.5");
     trailer.gvwr = *make_amount("10001", "[lb_av]");
     CHECK(law_at(placard, layout).text == "49 CFR 571.120 S5.3");

@@ -11,7 +11,7 @@ using namespace cotter;
 
 TEST_CASE("every reading of a point is in the table of readings") {
     std::size_t readings = 0;
-    for (const Point& p : all_points())
+    for (const TradePoint& p : all_points())
         for (const std::string_view name : p.readings) {
             CAPTURE(name);
             const ReadingSpec* spec = reading_spec(name);
