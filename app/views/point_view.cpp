@@ -13,14 +13,14 @@ namespace cotter {
 
 namespace {
 
-std::string where_of(const Point& point, const Place& place, SideWords words) {
+std::string where_of(const TradePoint& point, const Place& place, SideWords words) {
     return point.spot == Spot::axle ? fmt::format("Axle {}", place.axle) : place_words(place, words);
 }
 
 // What a point concerns that is at the place shown: its wheels and its axle are a corner's too.
 bool belongs(const PointAnswer& answer, const Place& place) {
     if (!answer.point) return at_place(answer.place, place);
-    const Point& p = point(*answer.point);
+    const TradePoint& p = point(*answer.point);
     if (p.spot == Spot::axle && place.is_corner()) return answer.place.axle == place.axle;
     return at_place(answer.place, place);
 }
@@ -38,7 +38,7 @@ PointRow row_of(const Session& session, const PointAnswer& answer) {
         row.route = {Screen::corner, answer.place, {}};
         return row;
     }
-    const Point& p = point(*answer.point);
+    const TradePoint& p = point(*answer.point);
     row.point = p.id;
     row.title = p.title;
     row.where = where_of(p, answer.place, words);
@@ -65,7 +65,7 @@ std::string law_words(const Law& law) {
     return fmt::format("{} (wording not verified)", law.text);
 }
 
-const Look* look_there(const Job& job, const Point& point, const Place& place, Stage stage) {
+const Look* look_there(const Job& job, const TradePoint& point, const Place& place, Stage stage) {
     const Look* found = nullptr;
     for (const Look& look : job.all<Look>())
         if (look.point == name_of(point.id) && look.place == place && look.stage == stage &&
@@ -74,7 +74,7 @@ const Look* look_there(const Job& job, const Point& point, const Place& place, S
     return found;
 }
 
-std::string words_of(const Look& look, const Point& point) {
+std::string words_of(const Look& look, const TradePoint& point) {
     std::string what(name_of(look.result));
     for (const LookItem& item : look.items) {
         if (item.result == LookResult::good && point.list != ListKind::choice) continue;
@@ -116,7 +116,7 @@ void add_readings(const Job& job, PointView& view) {
 
 // Where a point's other records are made.
 void add_leads(PointView& view) {
-    const Point& p = *view.point;
+    const TradePoint& p = *view.point;
     const Place corner = view.place.is_corner() ? Place::corner(view.place.axle, view.place.side) : view.place;
     if (p.torque) view.leads.push_back({"Tighten and record", "", {Screen::torque, corner, {}}});
     if (p.level) view.leads.push_back({"Fluid level", "", {Screen::level, view.place, {}}});
@@ -145,7 +145,7 @@ std::optional<PointRow> first_open(const Session& session, Keep&& keep) {
     return std::nullopt;
 }
 
-Reach reach_of(const Session& session, const Point& point) {
+Reach reach_of(const Session& session, const TradePoint& point) {
     if (session.settings().owner) return Reach::outside;
     return std::max(point.reach, Reach::wheel_on);
 }

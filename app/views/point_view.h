@@ -60,7 +60,7 @@ struct PointReading {
 
 struct PointView {
     Chrome chrome;
-    const Point* point = nullptr;  // nullptr: the route names none
+    const TradePoint* point = nullptr;  // nullptr: the route names none
     Place place;
     std::string says;            // what is known now, or why nothing is
     std::optional<Grade> grade;  // none: not known

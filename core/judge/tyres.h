@@ -5,7 +5,7 @@
 
 namespace cotter {
 
-[[nodiscard]] std::optional<double> load_index_kg(int index);  // 100…140 (ISO 4000-1); else nothing
+[[nodiscard]] std::optional<double> load_index_kg(int index);  // 60…140 (ISO 4000-1); else nothing
 
 // What an axle's tyres carry, kg: 2 or 4 tyres by their (dual) rating; passenger tyres count at rating ÷ 1.10.
 [[nodiscard]] double axle_capacity_kg(int tyres, double rating_kg, bool passenger);

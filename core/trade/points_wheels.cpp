@@ -33,6 +33,10 @@ constexpr std::array kIdList{
     LookEntry{"slow", "Marked for a limited speed", kRepair, kItem10c},
     LookEntry{"mixed", "Another size or type than its mates on the axle", kRepair, kItem10b},
 };
+constexpr std::array kLoadList{
+    LookEntry{"limit-written", "A lower load limit is written on the trailer", kGood},
+    LookEntry{"no-limit", "No lower load limit is written on the trailer", kGood},
+};
 constexpr std::array kFaceList{
     LookEntry{"cord", "Cords or belts show", kStop},
     LookEntry{"bulge", "A bulge or a knot", kStop, kContact},
@@ -92,6 +96,9 @@ constexpr std::array kRows{
                .keeps = Keeps::until_work,
                .danger = Danger::tires,
                .law = {"49 CFR 393.75(g)", kRead},
+               .ask = "Is a lower load limit written on the trailer?",
+               .list = ListKind::choice,
+               .entries = kLoadList,
                .readings = kLoad,
                .computed = true},
     TradePoint{.id = tire_tread,

@@ -131,6 +131,14 @@ bool work_done_anywhere(const Job& job, Work work) {
     return find_done(job, work, nullptr).has_value();
 }
 
+std::vector<Work> works_shown_by(const Finding& finding) {
+    std::vector<Work> out;
+    const std::string component = ascii_lower(finding.component);
+    for (const auto& e : kEvidence)
+        if (std::find(e.renewed.begin(), e.renewed.end(), component) != e.renewed.end()) out.push_back(e.work);
+    return out;
+}
+
 bool opens_again(Work work, PointId point) {
     using enum PointId;
     const auto among = [&](std::initializer_list<PointId> ids) {
