@@ -173,7 +173,7 @@ ProcedureView procedure_view(const Session& session) {
     const bool ends_in_advice = procedure->owner && procedure->scope == Scope::trailer && procedure->id == "owner";
     if (ends_in_advice || (procedure->owner && view.owner)) view.advice = advice_view(session);
     view.advice_only_stops = !ends_in_advice;
-    if (view.advice_only_stops && view.advice && view.advice->word != TowWord::do_not_tow) view.advice.reset();
+    if (view.advice_only_stops && view.advice && view.advice->towing != Towing::no) view.advice.reset();
     return view;
 }
 

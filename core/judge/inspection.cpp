@@ -54,8 +54,8 @@ Result<std::vector<InspectionItem>> parse_inspection(std::string_view text) {
 }
 
 std::vector<const InspectionItem*> items_to_answer(std::span<const InspectionItem> items, const Trailer& trailer) {
-    const bool air = std::any_of(trailer.axles.begin(), trailer.axles.end(),
-                                 [](const Axle& a) { return is_air(a.brake); });
+    const bool air =
+        std::any_of(trailer.axles.begin(), trailer.axles.end(), [](const Axle& a) { return is_air(a.brake); });
     std::vector<const InspectionItem*> out;
     for (const InspectionItem& item : items)
         if (item.scope != ItemScope::power_unit && (item.scope != ItemScope::air || air)) out.push_back(&item);
