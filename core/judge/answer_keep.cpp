@@ -84,6 +84,29 @@ void by_work(const Scene& scene, const Ask& ask, const Reply& reply, std::option
     }
 }
 
+bool measures_it(const TradePoint& p, std::string_view component) {
+    return std::any_of(p.readings.begin(), p.readings.end(), [&](std::string_view name) {
+        const ReadingSpec* spec = reading_spec(name);
+        return spec != nullptr && ended_by_repair(*spec, component);
+    });
+}
+
+// Another part is there now: what was measured on the old one is over.
+void by_renewal(const Scene& scene, const Ask& ask, const Reply& reply, std::optional<Ending>& out) {
+    if (reply.facet != Facet::measure || ask.point->readings.empty()) return;
+    for (std::size_t i = reply.sitting->index; i < scene.sittings.size(); ++i) {
+        const Sitting& s = scene.sittings[i];
+        if (&s == reply.sitting && (!reply.staged || reply.stage == Stage::after)) continue;
+        if (s.current && scene.question->state == State::found) continue;
+        for (const Finding& f : s.job->all<Finding>()) {
+            if (f.outcome != Outcome::repaired || corner_only(f.place) != corner_only(ask.place)) continue;
+            if (!measures_it(*ask.point, f.component) || (out && !(f.at < out->at))) continue;
+            out = Ending{std::min(f.at, scene.question->as_of),
+                         fact(FactId::ended_by_renewal, reply.at.local_date(), f.component)};
+        }
+    }
+}
+
 }  // namespace
 
 Keeps keeps_of(const Ask& ask, const Reply& reply) {
@@ -113,6 +136,7 @@ std::optional<Ending> ending_of(const Scene& scene, const Ask& ask, const Reply&
     std::optional<Ending> out = by_time(scene, ask, reply);
     by_events(scene, ask, reply, out);
     by_work(scene, ask, reply, out);
+    by_renewal(scene, ask, reply, out);
     return out;
 }
 

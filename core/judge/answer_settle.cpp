@@ -183,11 +183,13 @@ PointAnswer of_both(PointAnswer look, PointAnswer measure, Takes needs, const Si
     return worse;
 }
 
-// A finding at a point that either side answers: a later visit's good answer of any side closes it.
-bool closed_elsewhere(const Ask& ask, const Reply& finding, const Replies& replies) {
+// What is bad at a point that either side answers: a later visit's good answer of any side closes it. Not of a hub's
+// oil, where a level says nothing of its color.
+bool closed_elsewhere(const Ask& ask, const Reply& bad, const Replies& replies) {
+    if (ask.point->id == PointId::hub_oil) return false;
     return std::any_of(replies.begin(), replies.end(), [&](const Reply& r) {
-        return r.sitting->index > finding.sitting->index && !r.absent && is_good(r) && may_permit(ask, r) &&
-               rank(finding) <= rank(r);
+        return r.sitting->index > bad.sitting->index && !r.absent && is_good(r) && may_permit(ask, r) &&
+               rank(bad) <= rank(r);
     });
 }
 
@@ -200,7 +202,7 @@ PointAnswer settle(const Scene& scene, const Ask& ask, const Replies& replies) {
     Side look, measure;
     const Takes needs = takes(scene, ask.point->id);
     for (const Reply* r : in_order) {
-        if (r->any_facet && needs == Takes::either && closed_elsewhere(ask, *r, replies)) continue;
+        if (needs == Takes::either && is_bad(*r) && closed_elsewhere(ask, *r, replies)) continue;
         if (r->any_facet)
             take(ask, *r, needs == Takes::look || needs == Takes::both ? look : measure);
         else

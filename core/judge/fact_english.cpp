@@ -42,6 +42,7 @@ constexpr std::array kWords{
     Words{FactId::ran_out_distance, "last answered {0}, and {1} were run since"},
     Words{FactId::ended_by_event, "answered {0}, before the trailer was {1}"},
     Words{FactId::ended_by_work, "answered {0}, before this work: {1}"},
+    Words{FactId::ended_by_renewal, "answered {0}, before a part was renewed: {1}"},
     Words{FactId::trip_check_due, "the check before this trip is due"},
     Words{FactId::from_outside, "nothing found from outside; brakes and bearings not opened since {0}"},
     Words{FactId::from_outside_never, "nothing found from outside; brakes and bearings never opened in this book"},

@@ -33,6 +33,7 @@ enum class FactId : std::uint8_t {
     ran_out_distance,
     ended_by_event,
     ended_by_work,
+    ended_by_renewal,
     trip_check_due,
     from_outside,
     from_outside_never,
