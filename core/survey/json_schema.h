@@ -17,11 +17,11 @@ struct SchemaWriter {
     Json required = Json::array();
 
     template <class T>
-    void must(std::string_view name, T&) {
+    [[gnu::noinline]] void must(std::string_view name, T&) {
         put(name, schema_of<std::remove_const_t<T>>(), true);
     }
     template <class T>
-    void may(std::string_view name, T&) {
+    [[gnu::noinline]] void may(std::string_view name, T&) {
         put(name, schema_of<std::remove_const_t<T>>(), false);
     }
     // Fields of later minor versions are allowed, so nothing is said about other properties.

@@ -57,11 +57,11 @@ struct JsonWriter {
     Json out = Json::object();
 
     template <class T>
-    void must(std::string_view name, const T& value) {
+    [[gnu::noinline]] void must(std::string_view name, const T& value) {
         put(name, to_json_value(value));
     }
     template <class T>
-    void may(std::string_view name, const T& value) {
+    [[gnu::noinline]] void may(std::string_view name, const T& value) {
         if constexpr (IsVector<T>::value || std::same_as<T, std::string>) {
             if (!value.empty()) must(name, value);
         } else if constexpr (IsOptional<T>::value) {
@@ -121,11 +121,11 @@ public:
     explicit JsonReader(const Json& in, Spelling spelling = Spelling::any, std::string path = {});
 
     template <class T>
-    void must(std::string_view name, T& value) {
+    [[gnu::noinline]] void must(std::string_view name, T& value) {
         if (const Json* found = look(name, true)) read(*found, value, path_to(name));
     }
     template <class T>
-    void may(std::string_view name, T& value) {
+    [[gnu::noinline]] void may(std::string_view name, T& value) {
         if (const Json* found = look(name, false)) read(*found, value, path_to(name));
     }
 
