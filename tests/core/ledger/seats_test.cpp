@@ -86,7 +86,7 @@ TEST_CASE("seats: a password in a ledger's address is never shown, in whatever f
     }
     CHECK(shown_place(places[1]) == "postgresql://cotter@db:5432/office?sslmode=require");
     CHECK(shown_place(places[3]) == "postgresql://cotter@db/office?sslmode=require&connect_timeout=2");
-    CHECK(shown_place("/home/office/one=two.ledger") == "/home/office/one=two.ledger");
+    CHECK(shown_place("/srv/office/one=two.ledger") == "/srv/office/one=two.ledger");
 }
 
 TEST_CASE("seats: what libpq cannot read of an address is said without it") {
