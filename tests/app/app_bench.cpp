@@ -1,5 +1,6 @@
 // See app_bench.h.
 #include "tests/app/app_bench.h"
+#include "tests/support/project_files.h"
 
 #include <doctest/doctest.h>
 
@@ -16,7 +17,7 @@ void SessionBench::close() {
 void SessionBench::reopen() {
     close();
     auto opened = Session::open(
-        {*files, clock, random, workers, tasks, COTTER_SHARE_DIR, "Cotter test", device, elsewhere}, book);
+        {*files, clock, random, workers, tasks, test::share_folder(), "Cotter test", device, elsewhere}, book);
     REQUIRE_MESSAGE(opened.has_value(), (opened ? std::string() : opened.error().line()));
     session_ = std::move(*opened);
 }
@@ -52,7 +53,7 @@ void AppBench::show() {
 }
 
 std::string demo_photo(const std::string& name) {
-    return std::string(COTTER_SHARE_DIR) + "/demo/photos/" + name;
+    return test::share_folder() + "/demo/photos/" + name;
 }
 
 void AppBench::look() {

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "core/book/replay.h"
+#include "tests/support/project_files.h"
 
 namespace cotter {
 
@@ -164,7 +165,7 @@ void replay_demo(SessionBench& bench) {
         auto book = Book::open(*bench.files, bench.book, OpenMode::create);
         REQUIRE(book.has_value());
         PhotoVault vault(*bench.files, bench.workers, bench.book);
-        const auto done = replay(**book, vault, *bench.files, std::string(COTTER_SHARE_DIR) + "/demo/edits.jsonl",
+        const auto done = replay(**book, vault, *bench.files, test::share_folder() + "/demo/edits.jsonl",
                                  [](std::size_t, std::size_t) { return true; });
         REQUIRE_MESSAGE(done.has_value(), (done ? std::string() : done.error().line()));
     }

@@ -8,6 +8,7 @@
 #include <doctest/doctest.h>
 
 #include "platform/desktop/ports.h"
+#include "tests/support/project_files.h"
 
 namespace cotter {
 
@@ -65,7 +66,7 @@ Result<> NullHost::resize(float width, float height, double now_s) {
 const FontFiles& test_fonts() {
     static const FontFiles fonts = [] {
         const auto files = make_system_files();
-        auto loaded = load_font_files(*files, COTTER_SHARE_DIR);
+        auto loaded = load_font_files(*files, test::share_folder());
         REQUIRE_MESSAGE(loaded.has_value(), (loaded ? std::string() : loaded.error().line()));
         return std::move(*loaded);
     }();

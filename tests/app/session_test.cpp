@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include "tests/app/app_bench.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 
@@ -247,7 +248,8 @@ TEST_CASE("a second app on the same book is told so") {
     SessionBench bench;
     FrameTaskRunner tasks;
     const auto second = Session::open(
-        {*bench.files, bench.clock, bench.random, bench.workers, tasks, COTTER_SHARE_DIR, "Cotter test"}, bench.book);
+        {*bench.files, bench.clock, bench.random, bench.workers, tasks, test::share_folder(), "Cotter test"},
+        bench.book);
     REQUIRE_FALSE(second.has_value());
     CHECK(second.error().code == Errc::busy);
 }

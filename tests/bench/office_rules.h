@@ -5,6 +5,7 @@
 #include "core/judge/register.h"
 #include "core/ledger/ledger.h"
 #include "tests/support/office_packets.h"
+#include "tests/support/project_files.h"
 
 namespace cotter::test {
 
@@ -16,7 +17,7 @@ struct OfficeRules {
 };
 
 inline OfficeRules shipped_rules(Files& files) {
-    const std::string assets = COTTER_SOURCE_DIR "/assets";
+    const std::string assets = project_file("assets");
     return {sure(load_register(files, assets)),
             sure(rechecks_from_json(as_text(sure(read_file(files, assets + "/procedures/rechecks.json", 1 << 20)))))};
 }

@@ -2,6 +2,7 @@
 #include "tests/desk/desk_bench.h"
 
 #include "app/driver/audit.h"
+#include "tests/support/project_files.h"
 
 namespace cotter::test {
 
@@ -25,7 +26,7 @@ void DeskBench::open() {
                                             std::move(ledger.ledger),
                                             another,
                                             {},
-                                            COTTER_SHARE_DIR,
+                                            share_folder(),
                                             ledger.path("lists"),
                                             "Cotter test"}));
 }

@@ -3,13 +3,14 @@
 
 #include "core/store/sqlite.h"
 #include "tests/core/book/book_bench.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
 
 namespace {
 
-const char* const kFixtures = COTTER_SOURCE_DIR "/tests/fixtures/book/";
+const std::string kFixtures = project_file("tests/fixtures/book/");
 
 // A folder with the book that a fixture describes.
 struct OldBook {
@@ -18,7 +19,7 @@ struct OldBook {
     std::string path = join_path(folder.path(), "book.sqlite");
 
     explicit OldBook(const char* fixture) {
-        const Bytes sql = good(read_file(*files, std::string(kFixtures) + fixture, 1u << 20));
+        const Bytes sql = good(read_file(*files, kFixtures + fixture, 1u << 20));
         auto db = good(Sqlite::open(path, true, {}));
         good(db->run_script(std::string(as_text(sql))));
     }

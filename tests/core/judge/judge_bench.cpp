@@ -7,11 +7,12 @@
 
 #include "core/trade/reading_spec.h"
 #include "tests/core/survey/sample_job.h"
+#include "tests/support/project_files.h"
 
 namespace cotter::test {
 
 std::string asset(const std::string& name) {
-    std::ifstream in(std::string(COTTER_SOURCE_DIR "/assets/limits/") + name, std::ios::binary);
+    std::ifstream in(project_file("assets/limits/" + name), std::ios::binary);
     return {std::istreambuf_iterator<char>(in), {}};
 }
 

@@ -6,6 +6,7 @@
 #include <unistd.h>
 
 #include "core/store/sql.h"
+#include "tests/support/project_files.h"
 
 namespace cotter::test {
 
@@ -18,7 +19,7 @@ const char* server_address() {
 }  // namespace
 
 LedgerBench::LedgerBench(bool server) : server_(server) {
-    const std::string share = COTTER_SOURCE_DIR "/assets";
+    const std::string share = project_file("assets");
     judging = good(load_register(*files, share));
     rechecks = good(rechecks_from_json(as_text(good(read_file(*files, share + "/procedures/rechecks.json", 1 << 20)))));
     rules = {judging.limits, &rechecks};

@@ -10,6 +10,7 @@
 #include "core/work/torque_check.h"
 #include "core/work/wrench.h"
 #include "tests/core/survey/sample_job.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -78,7 +79,7 @@ TEST_CASE("job document: version 1.0 with an adapter behind the wrench's id stil
 }
 
 TEST_CASE("job document: the published schema is the one in force") {
-    const std::string path = COTTER_SOURCE_DIR "/assets/schema/job-1.schema.json";
+    const std::string path = project_file("assets/schema/job-1.schema.json");
     if (std::getenv("COTTER_UPDATE_GOLDEN") != nullptr) std::ofstream(path) << job_schema_text();
     std::stringstream published;
     published << std::ifstream(path).rdbuf();

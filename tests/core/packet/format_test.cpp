@@ -6,6 +6,7 @@
 #include <sstream>
 
 #include "tests/core/packet/bag_maker.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -13,7 +14,7 @@ using namespace cotter::test;
 namespace {
 
 std::string document() {
-    std::ifstream in(COTTER_SOURCE_DIR "/core/packet/FORMAT.md", std::ios::binary);
+    std::ifstream in(project_file("core/packet/FORMAT.md"), std::ios::binary);
     std::stringstream text;
     text << in.rdbuf();
     return text.str();

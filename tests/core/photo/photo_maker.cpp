@@ -1,5 +1,6 @@
 // Container formats written out by hand; the JPEG encoder is in jpeg_maker.cpp.
 #include "tests/core/photo/photo_maker.h"
+#include "tests/support/project_files.h"
 
 #include <fstream>
 #include <iterator>
@@ -71,7 +72,7 @@ Bytes joined(std::initializer_list<Bytes> parts) {
 }
 
 Bytes fixture(const std::string& name) {
-    std::ifstream in(std::string(COTTER_SOURCE_DIR) + "/tests/fixtures/photo/" + name, std::ios::binary);
+    std::ifstream in(test::project_file("tests/fixtures/photo/" + name), std::ios::binary);
     return {std::istreambuf_iterator<char>(in), {}};
 }
 

@@ -9,6 +9,7 @@
 #include "core/work/fluid.h"
 #include "core/work/fluid_doubt.h"
 #include "tests/core/survey/sample_job.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -21,7 +22,7 @@ std::string ml(double cubic_metres, int decimals) {
 
 FluidTable table() {
     std::stringstream text;
-    text << std::ifstream(COTTER_SOURCE_DIR "/assets/procedures/fluids.json").rdbuf();
+    text << std::ifstream(project_file("assets/procedures/fluids.json")).rdbuf();
     auto read = fluids_from_json(text.str());
     REQUIRE_MESSAGE(read, (read ? "" : read.error().line()));
     return *read;

@@ -8,6 +8,7 @@
 
 #include "core/base/text.h"
 #include "tests/core/work/work_yard.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -101,7 +102,7 @@ TEST_CASE("procedures: each of the cautions stands at a step") {
 
 TEST_CASE("procedures: the table of cautions and steps in the newcomer's map is the data's") {
     std::map<std::string, std::string> written;
-    std::ifstream map(COTTER_SOURCE_DIR "/DEVELOPERS.md");
+    std::ifstream map(project_file("DEVELOPERS.md"));
     for (std::string line; std::getline(map, line);) {
         const auto id = line.find("| `"), end = line.find("` | ");
         if (id == std::string::npos || end == std::string::npos || id == 0) continue;  // a row of three with an id amid

@@ -6,6 +6,7 @@
 
 #include "core/work/recheck.h"
 #include "tests/core/survey/sample_job.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -14,7 +15,7 @@ namespace {
 
 RecheckRules shipped() {
     std::stringstream text;
-    text << std::ifstream(COTTER_SOURCE_DIR "/assets/procedures/rechecks.json").rdbuf();
+    text << std::ifstream(project_file("assets/procedures/rechecks.json")).rdbuf();
     auto rules = rechecks_from_json(text.str());
     REQUIRE_MESSAGE(rules, (rules ? "" : rules.error().line()));
     return *rules;

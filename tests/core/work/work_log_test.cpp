@@ -7,6 +7,7 @@
 #include "core/survey/json.h"
 #include "core/work/work_log.h"
 #include "tests/core/work/work_yard.h"
+#include "tests/support/project_files.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -83,7 +84,7 @@ TEST_CASE("work log: steps, overrides with their reasons, cautions and second lo
 
 TEST_CASE("the demo's work keeps to the procedures that led it") {
     const WorkBook book = shipped_work();
-    std::ifstream lines(COTTER_SOURCE_DIR "/assets/demo/edits.jsonl");
+    std::ifstream lines(project_file("assets/demo/edits.jsonl"));
     Job job;
     for (std::string line; std::getline(lines, line);)
         if (line.find(std::string("{\"job\":\"") + kDemoJob) == 0) follow(book, job, demo_edit(line));

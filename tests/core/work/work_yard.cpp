@@ -5,6 +5,7 @@
 
 #include "core/work/torque.h"
 #include "platform/desktop/ports.h"
+#include "tests/support/project_files.h"
 
 namespace cotter::test {
 
@@ -37,7 +38,7 @@ Torque torque_of(const std::string& joint, const Place& place) {
 
 WorkBook shipped_work() {
     auto files = make_system_files();
-    auto book = load_work_book(*files, COTTER_SOURCE_DIR "/assets/procedures");
+    auto book = load_work_book(*files, project_file("assets/procedures"));
     REQUIRE_MESSAGE(book, (book ? "" : book.error().line()));
     return std::move(*book);
 }
