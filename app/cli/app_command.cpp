@@ -12,7 +12,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options : HeadlessOptions {
+struct AppOptions : HeadlessOptions {
     std::string book;
 };
 
@@ -41,7 +41,7 @@ private:
     Tick tick_;
 };
 
-std::string book_folder(const Ports& ports, const Options& options) {
+std::string book_folder(const Ports& ports, const AppOptions& options) {
     return options.book.empty() ? join_path(ports.home, "Cotter") : options.book;
 }
 
@@ -50,7 +50,7 @@ SessionParts parts_of(Ports& ports, Clock& clock, TaskRunner& tasks) {
 }
 
 // The session comes before the window, so that a book that does not open is one line and no window.
-Result<> show(Ports& ports, const Options& options, FontFiles fonts) {
+Result<> show(Ports& ports, const AppOptions& options, FontFiles fonts) {
     LateWaker waker;
     auto tasks = make_thread_tasks(waker);
     COTTER_ASSIGN(auto session, Session::open(parts_of(ports, ports.clock, *tasks), book_folder(ports, options)));
@@ -61,7 +61,7 @@ Result<> show(Ports& ports, const Options& options, FontFiles fonts) {
     return run_window({}, std::move(fonts), make);
 }
 
-Result<> play(Ports& ports, const Options& options, FontFiles fonts) {
+Result<> play(Ports& ports, const AppOptions& options, FontFiles fonts) {
     COTTER_ASSIGN(const Point size, size_of(options.size));
     COTTER_ASSIGN(const Instant start, start_of(options, ports.clock));
     ScriptClock clock(start);
@@ -75,7 +75,7 @@ Result<> play(Ports& ports, const Options& options, FontFiles fonts) {
     return play_script(*host, ports.files, options.drive);
 }
 
-int run(Ports& ports, const Options& options) {
+int run_app(Ports& ports, const AppOptions& options) {
     auto fonts = load_font_files(ports.files, ports.share);
     if (!fonts) return report(fonts.error(), false);
     const auto done =
@@ -86,11 +86,11 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command app_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<AppOptions>();
     Parser parser = all.add_command("app", "Open the app: capture, tag, measure, torque, hand over");
     parser.add_option("--book", options->book, "The book's folder (default: Cotter in the home folder)");
     add_headless_options(parser, *options);
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_app(ports, *options); }};
 }
 
 }  // namespace cotter::cli

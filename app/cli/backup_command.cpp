@@ -7,7 +7,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct BackupOptions {
     LedgerPlace place;
     std::string to, to_photos, check, restore;
 };
@@ -24,7 +24,7 @@ void print(const ledger::Digest& digest, bool json) {
     fmt::print("sha256 {}\n", digest.sha256);
 }
 
-Result<> backup(Ports& ports, const Options& options) {
+Result<> backup(Ports& ports, const BackupOptions& options) {
     if (!options.check.empty()) {
         COTTER_ASSIGN(const auto digest, ledger::check_backup(ports.files, ports.workers, options.check));
         print(digest, options.place.json);
@@ -42,12 +42,12 @@ Result<> backup(Ports& ports, const Options& options) {
     return {};
 }
 
-Result<> export_to(Ports& ports, const Options& options) {
+Result<> export_to(Ports& ports, const BackupOptions& options) {
     COTTER_ASSIGN(const auto office, open_office(ports, options.place, ledger::Open::existing));
     return ledger::export_all(*office->ledger, options.to, step_bar(ports, "jobs"));
 }
 
-Result<> move_to(Ports& ports, const Options& options) {
+Result<> move_to(Ports& ports, const BackupOptions& options) {
     COTTER_ASSIGN(const auto office, open_office(ports, options.place, ledger::Open::existing));
     LedgerPlace to{options.to, options.to_photos, false};
     if (to.photos.empty() && is_server(to.ledger)) to.photos = office->ledger->photos_folder();
@@ -64,7 +64,7 @@ int answer(const Result<>& done, bool json) {
 }  // namespace
 
 Command backup_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<BackupOptions>();
     Parser parser = all.add_command("backup", "Back a ledger up into one file, check such a file, or restore it");
     parser.add_option("--ledger", options->place.ledger, "The ledger: a file, or postgresql://USER@HOST/DATABASE");
     parser.add_option("--photos", options->place.photos, "The folder of its photos");
@@ -83,7 +83,7 @@ Command backup_command(CommandLine& all, Ports& ports) {
 }
 
 Command export_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<BackupOptions>();
     Parser parser = all.add_command("export", "Write everything as CSV tables and one file of JSON lines");
     add_ledger_options(parser, options->place);
     parser.add_option("--out", options->to, "The folder to write to").required();
@@ -91,7 +91,7 @@ Command export_command(CommandLine& all, Ports& ports) {
 }
 
 Command move_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<BackupOptions>();
     Parser parser = all.add_command("move", "Copy a ledger to another engine or place, and verify it");
     add_ledger_options(parser, options->place);
     parser.add_option("--to", options->to, "The new ledger: a file, or postgresql://USER@HOST/DATABASE").required();

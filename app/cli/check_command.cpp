@@ -9,7 +9,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct CheckOptions {
     std::vector<std::string> packets;
     bool json = false;
 };
@@ -46,7 +46,7 @@ void print(const std::string& path, const CheckReport& report) {
     fmt::print("  job {} revision {}\n  signed by {}\n", report.job, report.revision, report.signer_fingerprint);
 }
 
-int run(Ports& ports, const Options& options) {
+int run_check(Ports& ports, const CheckOptions& options) {
     const auto image = [](const std::string&, ByteView bytes) -> Result<> {
         if (auto probed = probe(bytes); !probed) return unexpected(probed.error());
         return {};
@@ -71,11 +71,11 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command check_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<CheckOptions>();
     Parser parser = all.add_command("check", "Check packets, or any BagIt bags, zipped or as folders");
     parser.add_option("packets", options->packets, "The packets").required();
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_check(ports, *options); }};
 }
 
 }  // namespace cotter::cli

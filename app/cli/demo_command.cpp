@@ -9,7 +9,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct DemoOptions {
     std::string out;
     bool json = false;
 };
@@ -38,7 +38,7 @@ struct Demo {
 };
 
 // The job and its packet; then what was amended after the sign-off, and the next revision. An earlier run's work stays.
-Result<Demo> make_demo(Ports& ports, const Options& options) {
+Result<Demo> make_demo(Ports& ports, const DemoOptions& options) {
     const bool show = ports.terminal && !options.json;
     COTTER_ASSIGN(auto shop, open_workshop(ports, join_path(options.out, "book"), OpenMode::create));
     COTTER_ASSIGN(auto jobs, shop.book->jobs());
@@ -63,7 +63,7 @@ Result<Demo> make_demo(Ports& ports, const Options& options) {
     return demo;
 }
 
-int run(Ports& ports, const Options& options) {
+int run_demo(Ports& ports, const DemoOptions& options) {
     const auto demo = make_demo(ports, options);
     if (!demo) return report(demo.error(), options.json);
     const std::string book = join_path(options.out, "book");
@@ -82,11 +82,11 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command demo_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<DemoOptions>();
     Parser parser = all.add_command("demo", "Make the demo job (trailer NUR-07, invented) and its packets");
     parser.add_option("--out", options->out, "The folder for the demo's book and packet").required();
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_demo(ports, *options); }};
 }
 
 }  // namespace cotter::cli

@@ -14,11 +14,11 @@ namespace {
 
 constexpr float kLeastWidth = 1024, kLeastHeight = 700;  // dp
 
-struct Options : HeadlessOptions {
+struct DeskOptions : HeadlessOptions {
     LedgerPlace place;
     std::string trust, lists;
     bool dark = false;
-    Options() {
+    DeskOptions() {
         size = "1280x800";
         scale = 1;
         drive.limits = desk_limits();
@@ -51,7 +51,7 @@ private:
     Tick tick_;
 };
 
-std::string lists_folder(const Ports& ports, const Options& options) {
+std::string lists_folder(const Ports& ports, const DeskOptions& options) {
     return options.lists.empty() ? join_path(ports.home, "Cotter/lists") : options.lists;
 }
 
@@ -65,14 +65,14 @@ Result<ledger::TrustList> trust_of(Ports& ports, const std::string& path) {
 
 // The ledger's rules belong to `office`, which outlives the session.
 Result<std::unique_ptr<desk::DeskSession>> open_desk(Ports& ports, Clock& clock, TaskRunner& tasks, Office& office,
-                                                     const Options& options) {
+                                                     const DeskOptions& options) {
     COTTER_ASSIGN(auto trust, trust_of(ports, options.trust));
     auto another = [&ports, &office, place = options.place] { return open_another(ports, office, place); };
     return desk::DeskSession::open({ports.files, clock, tasks, std::move(office.ledger), another, std::move(trust),
                                     ports.share, lists_folder(ports, options), "Cotter " COTTER_VERSION});
 }
 
-Result<> show(Ports& ports, const Options& options, Office& office, FontFiles fonts) {
+Result<> show(Ports& ports, const DeskOptions& options, Office& office, FontFiles fonts) {
     LateWaker waker;
     auto tasks = make_thread_tasks(waker);
     COTTER_ASSIGN(auto session, open_desk(ports, ports.clock, *tasks, office, options));
@@ -83,7 +83,7 @@ Result<> show(Ports& ports, const Options& options, Office& office, FontFiles fo
     return run_window({"Cotter desk", 1280, 800, 0}, std::move(fonts), make);
 }
 
-Result<> play(Ports& ports, const Options& options, Office& office, ScriptClock& clock, FontFiles fonts) {
+Result<> play(Ports& ports, const DeskOptions& options, Office& office, ScriptClock& clock, FontFiles fonts) {
     COTTER_ASSIGN(const Point size, size_of(options.size));
     if (size.x < kLeastWidth || size.y < kLeastHeight)
         return fail(Errc::refused, "too small for the desk", options.size, "give at least 1024x700");
@@ -97,7 +97,7 @@ Result<> play(Ports& ports, const Options& options, Office& office, ScriptClock&
     return play_script(*host, ports.files, options.drive);
 }
 
-Result<> open_and_run(Ports& ports, const Options& options) {
+Result<> open_and_run(Ports& ports, const DeskOptions& options) {
     COTTER_ASSIGN(auto fonts, load_font_files(ports.files, ports.share));
     COTTER_ASSIGN(const Instant start, start_of(options, ports.clock));
     ScriptClock script_clock(start);
@@ -113,7 +113,7 @@ Result<> open_and_run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command desk_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<DeskOptions>();
     Parser parser = all.add_command("desk", "Open the office's desk: register, due list, orders, taking packets in");
     add_ledger_options(parser, options->place);
     parser.add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");

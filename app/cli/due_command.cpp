@@ -9,7 +9,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct DueOptions {
     LedgerPlace place;
     int days = 30;
     std::string from, trailer, csv, ics;
@@ -27,7 +27,7 @@ void print(const ledger::DueRow& r) {
                one_line(r.title), r.where.empty() ? "" : ": ", one_line(r.where), one_line(r.words, 200));
 }
 
-Result<> due(Ports& ports, const Options& options) {
+Result<> due(Ports& ports, const DueOptions& options) {
     COTTER_ASSIGN(const auto office, open_office(ports, options.place, ledger::Open::existing));
     ledger::DueAsk ask;
     const Instant now = ports.clock.now();
@@ -94,7 +94,7 @@ Command command(Parser parser, Ports& ports, std::shared_ptr<O> options, Result<
 }  // namespace
 
 Command due_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<DueOptions>();
     Parser parser = all.add_command("due", "What is due: re-torque, oil, inspection, wear");
     add_ledger_options(parser, options->place);
     parser.add_option("trailer", options->trailer, "Only this trailer: unit, plate, VIN or job");

@@ -6,7 +6,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct JobsOptions {
     std::string book;
     bool json = false;
 };
@@ -30,7 +30,7 @@ void print(const JobSummary& job) {
                job.shots, job.findings, job.signed_off ? "signed off" : "open      ", one_line(job.customer, 60));
 }
 
-int run(Ports& ports, const Options& options) {
+int run_jobs(Ports& ports, const JobsOptions& options) {
     auto shop = open_workshop(ports, options.book, OpenMode::existing);
     if (!shop) return report(shop.error(), options.json);
     auto jobs = shop->book->jobs();
@@ -47,11 +47,11 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command jobs_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<JobsOptions>();
     Parser parser = all.add_command("jobs", "List the jobs of a book, newest first");
     parser.add_option("--book", options->book, "The book's folder").required();
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_jobs(ports, *options); }};
 }
 
 }  // namespace cotter::cli

@@ -8,13 +8,13 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct JudgeOptions {
     std::string book;
     std::string job;
     bool json = false;
 };
 
-Result<Summary> judge(Ports& ports, const Options& options) {
+Result<Summary> judge(Ports& ports, const JudgeOptions& options) {
     COTTER_ASSIGN(const JudgeRegister limits, load_register(ports.files, ports.share));
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::existing));
     COTTER_ASSIGN(const JobId id, shop.book->find_job(options.job));
@@ -87,7 +87,7 @@ void print(const Summary& s) {
                    one_line(f.where), one_line(f.says, 400));
 }
 
-int run(Ports& ports, const Options& options) {
+int run_judge(Ports& ports, const JudgeOptions& options) {
     const auto summary = judge(ports, options);
     if (!summary) return report(summary.error(), options.json);
     if (options.json)
@@ -100,12 +100,12 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command judge_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<JudgeOptions>();
     Parser parser = all.add_command("judge", "Say whether the trailer may be towed, with the reasons");
     parser.add_option("--book", options->book, "The book's folder").required();
     parser.add_option("job", options->job, "The job: its id, the start of it, or the trailer's unit").required();
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_judge(ports, *options); }};
 }
 
 }  // namespace cotter::cli

@@ -8,7 +8,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct PackOptions {
     std::string book;
     std::string job;
     std::string out;
@@ -16,7 +16,7 @@ struct Options {
     bool json = false;
 };
 
-Result<Packed> pack_named(Ports& ports, const Options& options) {
+Result<Packed> pack_named(Ports& ports, const PackOptions& options) {
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::existing));
     COTTER_ASSIGN(const JobId job, shop.book->find_job(options.job));
     COTTER_ASSIGN(const auto key, DeviceKey::load_or_make(ports.files, ports.random,
@@ -24,7 +24,7 @@ Result<Packed> pack_named(Ports& ports, const Options& options) {
     return pack_job(ports, shop, key, job, options.out, options.paper);
 }
 
-int run(Ports& ports, const Options& options) {
+int run_pack(Ports& ports, const PackOptions& options) {
     const auto packed = pack_named(ports, options);
     if (!packed) return report(packed.error(), options.json);
     if (options.json)
@@ -41,7 +41,7 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command pack_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<PackOptions>();
     Parser parser = all.add_command("pack", "Write a job's packet: a dated, signed zip that anyone can check");
     parser.add_option("--book", options->book, "The book's folder").required();
     parser.add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit").required();
@@ -49,7 +49,7 @@ Command pack_command(CommandLine& all, Ports& ports) {
     const std::map<std::string, Paper> papers{{"letter", Paper::letter}, {"a4", Paper::a4}};
     parser.add_choice("--paper", options->paper, papers, "The report's paper: letter (as usual) or a4");
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_pack(ports, *options); }};
 }
 
 }  // namespace cotter::cli

@@ -13,7 +13,7 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct QuoteOptions {
     std::string book;
     std::string job;
     bool json = false;
@@ -106,7 +106,7 @@ Result<std::vector<Explanation>> explanations(const Job& job, const std::vector<
     return out;
 }
 
-Result<> show(Ports& ports, const Options& options) {
+Result<> show(Ports& ports, const QuoteOptions& options) {
     COTTER_ASSIGN(const auto book, Book::open(ports.files, options.book, OpenMode::existing));
     COTTER_ASSIGN(const JobId id, book->find_job(options.job));
     COTTER_ASSIGN(const Job job, book->load(id));
@@ -133,7 +133,7 @@ Result<> show(Ports& ports, const Options& options) {
 }  // namespace
 
 Command quote_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<QuoteOptions>();
     Parser parser = all.add_command("quote", "Show what a job needs, its quotes side by side, and why they differ");
     parser.add_option("--book", options->book, "The book's folder").required();
     parser.add_option("job", options->job, "The job: its id, the first digits of it, or the trailer's unit").required();

@@ -13,7 +13,7 @@ namespace {
 
 constexpr std::chrono::seconds kBetween{2};  // looks at a watched folder
 
-struct Options {
+struct ReceiveOptions {
     LedgerPlace place;
     std::vector<std::string> paths;
     std::string trust;
@@ -89,7 +89,7 @@ void say(const std::string& line) {
 }
 
 // Ends after so many looks, or never.
-bool watch(Ports& ports, Office& office, const Options& options, const ledger::TrustList& trust) {
+bool watch(Ports& ports, Office& office, const ReceiveOptions& options, const ledger::TrustList& trust) {
     ledger::Watcher watcher(
         ports.files, options.watch,
         {ports.clock,
@@ -105,7 +105,7 @@ bool watch(Ports& ports, Office& office, const Options& options, const ledger::T
 }
 
 // One that watches waits while another seat writes, also for its first word with the ledger.
-Result<std::unique_ptr<Office>> open_for(Ports& ports, const Options& options) {
+Result<std::unique_ptr<Office>> open_for(Ports& ports, const ReceiveOptions& options) {
     bool said = false;
     for (;;) {
         auto office = open_office(ports, options.place, ledger::Open::create);
@@ -115,7 +115,7 @@ Result<std::unique_ptr<Office>> open_for(Ports& ports, const Options& options) {
     }
 }
 
-Result<bool> receive_all(Ports& ports, const Options& options) {
+Result<bool> receive_all(Ports& ports, const ReceiveOptions& options) {
     COTTER_ASSIGN(const auto trust, trust_list(ports, options.trust));
     COTTER_ASSIGN(const auto office, open_for(ports, options));
     if (!options.watch.empty()) return watch(ports, *office, options, trust);
@@ -124,7 +124,7 @@ Result<bool> receive_all(Ports& ports, const Options& options) {
     return result.refused + result.failed == 0;
 }
 
-int run(Ports& ports, const Options& options) {
+int run_receive(Ports& ports, const ReceiveOptions& options) {
     if (options.paths.empty() == options.watch.empty()) {
         fmt::print(stderr, "cotter: name packets or folders to take in, or a folder to --watch\n");
         return kWrongUse;
@@ -157,14 +157,14 @@ int run_accept(Ports& ports, const AcceptOptions& options) {
 }  // namespace
 
 Command receive_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<ReceiveOptions>();
     Parser parser = all.add_command("receive", "Take packets into a ledger: files, folders, or a watched folder");
     add_ledger_options(parser, options->place);
     parser.add_option("packets", options->paths, "Packets, and folders that hold some");
     parser.add_option("--trust", options->trust, "An allowed_signers file (ssh-keygen(1)) with the technicians' keys");
     parser.add_option("--watch", options->watch, "A folder to look into again and again");
     parser.add_option("--looks", options->looks, "Stop watching after so many looks (0: never)");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_receive(ports, *options); }};
 }
 
 Command accept_command(CommandLine& all, Ports& ports) {

@@ -8,13 +8,13 @@ namespace cotter::cli {
 
 namespace {
 
-struct Options {
+struct ReplayOptions {
     std::string book;
     std::string edits;
     bool json = false;
 };
 
-Result<Replayed> replay_into(Ports& ports, const Options& options) {
+Result<Replayed> replay_into(Ports& ports, const ReplayOptions& options) {
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::create));
     Progress progress(ports.terminal && !options.json, "replaying");
     return replay(*shop.book, *shop.vault, ports.files, options.edits, [&](std::size_t done, std::size_t total) {
@@ -23,7 +23,7 @@ Result<Replayed> replay_into(Ports& ports, const Options& options) {
     });
 }
 
-int run(Ports& ports, const Options& options) {
+int run_replay(Ports& ports, const ReplayOptions& options) {
     const auto done = replay_into(ports, options);
     if (!done) return report(done.error(), options.json);
     const std::string job = done->job.text();
@@ -37,12 +37,12 @@ int run(Ports& ports, const Options& options) {
 }  // namespace
 
 Command replay_command(CommandLine& all, Ports& ports) {
-    auto options = std::make_shared<Options>();
+    auto options = std::make_shared<ReplayOptions>();
     Parser parser = all.add_command("replay", "Put the edits of a file, one JSON line each, into a book");
     parser.add_option("--book", options->book, "The book's folder; made when there is none").required();
     parser.add_option("edits", options->edits, "The edits file (.jsonl); its pictures lie beside it").required();
     parser.add_flag("--json", options->json, "Answer in JSON");
-    return {parser, [&ports, options] { return run(ports, *options); }};
+    return {parser, [&ports, options] { return run_replay(ports, *options); }};
 }
 
 }  // namespace cotter::cli

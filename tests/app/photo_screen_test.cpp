@@ -141,19 +141,21 @@ TEST_CASE("each step of a new finding is kept, and closing it leaves no trace") 
 }
 
 TEST_CASE("a box, an arrow and a stroke are drawn by dragging") {
-    for (const auto& [tool, shape] : {std::pair{"Box", TagShape::box}, std::pair{"Arrow", TagShape::arrow},
-                                      std::pair{"Stroke", TagShape::stroke}}) {
+    const std::pair<std::string, TagShape> tools[] = {
+        {"Box", TagShape::box}, {"Arrow", TagShape::arrow}, {"Stroke", TagShape::stroke}};
+    for (const auto& row : tools) {
+        const auto& tool = row.first;  // clang 14 captures no structured binding
         CAPTURE(tool);
         PhotoPage photo;
         photo.page.tap(tool);
         photo.page.hands.drag(photo.on_photo(0.3, 0.3), photo.on_photo(0.6, 0.7), 0.4);
         REQUIRE(photo.view.drafts.finding);
         const FindingDraft& draft = *photo.view.drafts.finding;
-        CHECK(draft.shape == shape);
+        CHECK(draft.shape == row.second);
         REQUIRE(draft.points.size() >= 2);
         CHECK(draft.points.front().x == doctest::Approx(0.3).epsilon(0.02));
         CHECK(draft.points.back().y == doctest::Approx(0.7).epsilon(0.02));
-        if (shape != TagShape::stroke) CHECK(draft.points.size() == 2);
+        if (row.second != TagShape::stroke) CHECK(draft.points.size() == 2);
     }
 }
 

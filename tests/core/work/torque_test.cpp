@@ -76,7 +76,7 @@ TEST_CASE("worked example, torque units: pound-feet in newton-metres") {
         {"12", "16.3"},   {"40", "54.2"},   {"50", "67.8"},   {"65", "88.1"},   {"90", "122.0"},
         {"120", "162.7"}, {"140", "189.8"}, {"200", "271.2"}, {"275", "372.8"}, {"325", "440.6"},
         {"450", "610.1"}, {"475", "644.0"}, {"500", "677.9"}};
-    for (const auto& [foot, metre] : table) CHECK_MESSAGE(newton_metres(foot) == metre, foot);
+    for (const auto& row : table) CHECK_MESSAGE(newton_metres(row.first) == row.second, row.first);
     CHECK(rounded_text(find_unit(kFoot)->factor, 6) == "1.355818");
     CHECK(rounded_text(find_unit(kInchPound)->factor, 6) == "0.112985");
     CHECK(torque_in(amount("1", kFoot), kInchPound, 0).value().text() == "12 lb-in");
