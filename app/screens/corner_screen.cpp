@@ -1,6 +1,10 @@
 // See corner_screen.h.
 #include "app/screens/corner_screen.h"
 
+#include <algorithm>
+
+#include <fmt/format.h>
+
 #include "app/screens/common.h"
 #include "app/screens/finding_sheet.h"
 #include "app/ui/widgets.h"
@@ -64,11 +68,14 @@ void draw_findings(UiContext& ui, const CornerView& view, CornerState& state) {
     }
 }
 
-void draw_readings(UiContext& ui, const CornerView& view, Stage stage, Commands& out) {
+// What should be there; the rest, which only helps, behind one row.
+void draw_readings(UiContext& ui, const CornerView& view, Stage stage, CornerState& state, Commands& out) {
     const std::vector<ReadingRow>& rows = stage == Stage::before ? view.readings_before : view.readings_after;
     if (rows.empty()) return;
     heading(ui, "Readings");
+    const auto extras = std::count_if(rows.begin(), rows.end(), [](const ReadingRow& r) { return r.extra; });
     for (const ReadingRow& r : rows) {
+        if (r.extra && !state.all_readings) continue;
         RowSpec spec;
         spec.value = r.value;
         spec.under = r.under;
@@ -78,6 +85,10 @@ void draw_readings(UiContext& ui, const CornerView& view, Stage stage, Commands&
         drafts.reading = r.draft;
         out.push_back(KeepDrafts{std::move(drafts)});
     }
+    if (extras == 0 || state.all_readings) return;
+    RowSpec more;
+    more.value = fmt::format("{}", extras);
+    if (row(ui, {"More readings", "more readings"}, more)) state.all_readings = true;
 }
 
 void draw_work(UiContext& ui, std::string_view title, const std::vector<WorkRow>& rows, const CornerView& view,
@@ -108,7 +119,7 @@ void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Comm
         draw_stages(ui, stage, state);
         draw_shots(ui, view, stage, out);
         draw_findings(ui, view, state);
-        draw_readings(ui, view, stage, out);
+        draw_readings(ui, view, stage, state, out);
         draw_work(ui, "Torque", view.torques, view, Screen::torque, out);
         draw_work(ui, "Fluid level", view.levels, view, Screen::level, out);
         draw_work(ui, "Work, step by step", view.procedures, view, Screen::work, out);

@@ -15,6 +15,7 @@ namespace cotter {
 
 struct CornerState {
     std::optional<Stage> stage;  // what is shown; nothing chosen: before, until there is a photo from after
+    bool all_readings = false;   // those that only help too
     std::string finding;         // id of the one whose sheet is open
     FindingSheetState change;
     ReadingState reading;

@@ -91,6 +91,7 @@ ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Sta
     const Reading* there = find_reading(job, what, place, stage);
     const Reading* before = stage == Stage::after ? find_reading(job, what, place, Stage::before) : nullptr;
     row.there = there != nullptr;
+    row.extra = there == nullptr && before == nullptr && !missing;
     row.value = there != nullptr ? reading_words(*there) : missing ? "not yet" : "if needed";
     if (before != nullptr)
         row.under = "before the work: " + reading_words(*before);

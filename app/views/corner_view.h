@@ -38,6 +38,7 @@ struct ReadingRow {
     std::string value;  // "not yet"
     std::string under;  // "before the work: 3.2 mm", the tool
     bool there = false;
+    bool extra = false;  // not there, and no gap: shown when asked for
     ReadingDraft draft;  // what the keypad begins with
 };
 

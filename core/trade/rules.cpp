@@ -50,13 +50,35 @@ Applies any_axle(const Layout& layout, F is) {
     return open ? Applies::not_known : Applies::no;
 }
 
-// By the actuation; without one entered, a trailer without brakes has none and any other may have any.
+// Whether brakes like those of the axles are brought on so; a brake that is not known may be any.
+bool fits_brakes(const Layout& layout, Actuation actuation) {
+    using enum Actuation;
+    return any_axle(layout, [&](BrakeKind brake) {
+               switch (actuation) {
+                   case none:
+                   case other:
+                       return true;
+                   case electric:
+                       return brake == BrakeKind::electric_drum;
+                   case overrun:
+                       return brake == BrakeKind::overrun;
+                   case air:
+                       return is_air(brake);
+                   default:
+                       return is_hydraulic(brake);
+               }
+           }) != Applies::no;
+}
+
+// By the actuation; without one entered the axles' brakes say which there may be.
 Applies actuation_among(const Layout& layout, std::initializer_list<Actuation> wanted) {
     if (layout.trailer == nullptr) return Applies::not_known;
     const auto& entered = layout.trailer->actuation;
     if (entered && *entered != Actuation::other)
         return yes_if(std::find(wanted.begin(), wanted.end(), *entered) != wanted.end());
-    return some_brake(layout, {}) == Applies::no ? Applies::no : Applies::not_known;
+    const bool may =
+        std::any_of(wanted.begin(), wanted.end(), [&](Actuation actuation) { return fits_brakes(layout, actuation); });
+    return may ? Applies::not_known : Applies::no;
 }
 
 Applies coupler_among(const Layout& layout, std::initializer_list<CouplerKind> wanted) {

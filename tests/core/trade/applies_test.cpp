@@ -223,6 +223,28 @@ TEST_CASE("a trailer without any brake has no breakaway and no actuation to look
     CHECK(c.where(brk_need) == "axle1-left");
 }
 
+TEST_CASE("without an actuation entered, the brakes say which there may be") {
+    const auto at = [](const Case& c, PointId id) {
+        return applies_at(point(id), c.layout(), Place::at(Station::actuator));
+    };
+    Case electric = tandem_with_idler();
+    electric.job.all<Trailer>().front().actuation.reset();
+    CHECK(at(electric, act_surge) == Applies::no);
+    CHECK(at(electric, act_power) == Applies::no);
+    CHECK(at(electric, away_batt) == Applies::not_known);
+    Case hydraulic = boat();
+    hydraulic.job.all<Trailer>().front().actuation.reset();
+    CHECK(at(hydraulic, act_surge) == Applies::not_known);
+    CHECK(at(hydraulic, act_power) == Applies::not_known);
+    CHECK(at(hydraulic, act_level) == Applies::yes);
+    Case air = air_semi();
+    air.job.all<Trailer>().front().actuation = Actuation::other;
+    CHECK(at(air, act_surge) == Applies::no);
+    CHECK(at(air, air_leak) == Applies::yes);
+    const Case none(trailer_of({axle_of(BrakeKind::none)}, Actuation::other));
+    CHECK(at(none, act_surge) == Applies::no);
+}
+
 TEST_CASE("work done asks for what was put back") {
     Case c = tandem_with_idler();
     const Place corner = Place::corner(1, Side::left);
