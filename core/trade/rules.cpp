@@ -86,6 +86,14 @@ Applies coupler_among(const Layout& layout, std::initializer_list<CouplerKind> w
     return yes_if(std::find(wanted.begin(), wanted.end(), layout.trailer->coupler) != wanted.end());
 }
 
+// Does what the trailer is called hold one of these words?
+bool kind_among(const Layout& layout, std::initializer_list<std::string_view> words) {
+    if (layout.trailer == nullptr) return false;
+    const std::string kind = ascii_lower(layout.trailer->kind);
+    return std::any_of(words.begin(), words.end(),
+                       [&](std::string_view word) { return kind.find(word) != std::string::npos; });
+}
+
 Applies at_least(const std::optional<Amount>& amount, double si) {
     return amount ? yes_if(amount->si() >= si * (1 - 1e-9)) : Applies::not_known;
 }
@@ -246,9 +254,11 @@ Applies air_system(const Layout& layout, const Place&) {
     if (by_brakes == Applies::yes || by_unit == Applies::yes) return Applies::yes;
     return by_brakes == Applies::no ? Applies::no : Applies::not_known;
 }
-// Air brakes and overrun couplings have one; on other trailers it is not usual, and not required.
+// Air brakes and overrun couplings have one; on other trailers it is not usual, and not required. Of air-braked ones
+// the law lets some carry chocks instead.
 Applies parking_brake(const Layout& layout, const Place& place) {
-    return either(air_system(layout, place),
+    const bool chocks = kind_among(layout, {"dolly", "pulpwood", "heavy hauler", "agricultural commodity"});
+    return either(chocks ? Applies::no : air_system(layout, place),
                   any_axle(layout, [](BrakeKind brake) { return brake == BrakeKind::overrun; }));
 }
 Applies pushed(const Layout& layout, const Place&) {
@@ -308,14 +318,11 @@ Applies rear_guard(const Layout& layout, const Place&) {
     if (!layout.trailer->guard_exempt.empty()) return Applies::no;
     const Applies heavy = at_least(layout.trailer->gvwr, 10000 * kPound);
     const Applies made = built_from(*layout.trailer, "1998-02");
+    if (built_from(*layout.trailer, "1953-01") == Applies::no) return Applies::no;
     return both(heavy, made == Applies::yes ? made : Applies::not_known);
 }
 Applies carries_animals(const Layout& layout, const Place&) {
-    constexpr std::array<std::string_view, 5> kWords{"livestock", "stock", "horse", "cattle", "animal"};
-    if (layout.trailer == nullptr) return Applies::no;
-    const std::string kind = ascii_lower(layout.trailer->kind);
-    return yes_if(std::any_of(kWords.begin(), kWords.end(),
-                              [&](std::string_view word) { return kind.find(word) != std::string::npos; }));
+    return yes_if(kind_among(layout, {"stock", "horse", "cattle", "animal"}));
 }
 
 Applies wheel_was_off(const Layout& layout, const Place& place) {

@@ -194,6 +194,27 @@ TEST_CASE("the rear guard is a carrier's, from 10,000 lb, by the build date") {
     CHECK(guard() == Applies::not_known);
     trailer.guard_exempt = "low chassis";
     CHECK(guard() == Applies::no);
+    trailer.guard_exempt.clear();
+    trailer.built = "1952";
+    CHECK(guard() == Applies::no);
+}
+
+TEST_CASE("some air-braked trailers carry chocks instead of a parking brake") {
+    Case c = air_semi();
+    const auto parking = [&] { return applies_at(point(brk_park), c.layout(), Place::at(Station::trailer)); };
+    CHECK(parking() == Applies::yes);
+    c.job.all<Trailer>().front().kind = "Converter dolly";
+    CHECK(parking() == Applies::no);
+    c.job.all<Trailer>().front().axles.front().brake = BrakeKind::overrun;  // has its lever
+    CHECK(parking() == Applies::yes);
+}
+
+TEST_CASE("a floor that carries animals is essential") {
+    Case c = boat();
+    const Place frame = Place::at(Station::frame);
+    CHECK(importance_at(point(frame_deck), c.layout(), frame) == Importance::wanted);
+    c.job.all<Trailer>().front().kind = "Livestock trailer";
+    CHECK(importance_at(point(frame_deck), c.layout(), frame) == Importance::essential);
 }
 
 TEST_CASE("what the layout does not say may apply, and is not left out") {
