@@ -172,7 +172,9 @@ ProcedureView procedure_view(const Session& session) {
     fill_steps(view, session, *procedure);
     const bool ends_in_advice = procedure->owner && procedure->scope == Scope::trailer && procedure->id == "owner";
     if (ends_in_advice || (procedure->owner && view.owner)) view.advice = advice_view(session);
-    view.advice_only_stops = !ends_in_advice;
+    // Before the last step the question comes first: only what forbids towing stands above it.
+    const bool at_end = view.all_closed || !view.next || *view.next + 1 == view.steps.size();
+    view.advice_only_stops = !ends_in_advice || !at_end;
     if (view.advice_only_stops && view.advice && view.advice->word != TowWord::do_not_tow) view.advice.reset();
     return view;
 }
