@@ -76,9 +76,8 @@ void print(const ledger::FindingLine& f) {
 }
 
 void print(const ledger::RevisionChange& c) {
-    const bool placed = c.kind != RecordKind::inspection_answer;
     fmt::print("  {} r{}  {:<12} {}: {} -> {}{}  ({})\n", c.job.substr(0, 8), c.revision,
-               placed ? c.place.text() : "inspection", one_line(c.what), c.before.empty() ? "-" : one_line(c.before),
+               c.place ? c.place->text() : "", one_line(c.what), c.before.empty() ? "-" : one_line(c.before),
                c.now.empty() ? "taken out" : one_line(c.now), c.eased() ? "  LESS SEVERE" : "",
                c.at ? one_line(c.by + ": " + c.reason, 300) : "no reason is recorded");
 }

@@ -60,7 +60,7 @@ struct Rows {
         return {{"job", c.job},
                 {"revision", c.revision},
                 {"record", name_of(c.kind)},
-                {"place", c.kind == RecordKind::inspection_answer ? "" : c.place.text()},
+                {"place", c.place ? c.place->text() : ""},
                 {"what", c.what},
                 {"before", c.before},
                 {"now", c.now},

@@ -22,6 +22,12 @@ std::string last_pass_of(const Torque& torque) {
     return torque.passes.empty() ? "no pass recorded" : at_nut(torque.passes.back()).text();
 }
 
+// With a full stop behind, unless it ends as a sentence does.
+std::string sentence(std::string text) {
+    if (text.empty() || std::string_view(".!?").find(text.back()) == std::string_view::npos) text += '.';
+    return text;
+}
+
 std::string settled_words(const ledger::FindingLine& line) {
     const std::string outcome(name_of(line.finding.outcome));  // what the customer said no to, or what must wait, too
     if (line.open) return line.finding.outcome == Outcome::open ? outcome : outcome + ", still open";
@@ -104,19 +110,19 @@ TableRow finding_row(const ledger::FindingLine& line) {
 
 Columns revision_columns() {
     return {{"visit", "Visit", 0, 120, false, true, true},
-            {"revision", "Revision", 0, 90, true, true, true},
-            {"place", "Where", 0.6F, 126, false, true, true},
-            {"what", "What", 1.4F, 190, false, true, true},
-            {"before", "Before", 0.6F, 130, false, true, true},
-            {"now", "Now", 0.6F, 130, false, true, true},
-            {"reason", "Reason given", 1.4F, 160, false, true, true},
-            {"by", "By", 0.6F, 110, false, true, true}};
+            {"revision", "Rev.", 0, 60, true, true, true},
+            {"place", "Where", 0.4F, 116, false, true, true},
+            {"what", "What", 1.4F, 150, false, true, true},
+            {"before", "Before", 1, 140, false, true, true},
+            {"now", "Now", 1, 140, false, true, true},
+            {"reason", "Reason given", 1.4F, 150, false, true, true},
+            {"by", "By", 0.4F, 90, false, true, true}};
 }
 
 TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std::size_t number) {
     TableRow row;
     row.key = fmt::format("{} {}", c.job, number);
-    const std::string where = c.kind == RecordKind::inspection_answer ? "" : place_of(c.place);
+    const std::string where = c.place ? place_of(*c.place) : "";
     const std::string what = one_line(c.what, kMostRecordText);
     row.label = fmt::format("{}{}{}, revision {}", what, where.empty() ? "" : ", ", where, c.revision);
     row.marked = c.eased();
@@ -127,10 +133,10 @@ TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std
     };
     const TableCell before = value(c.before, c.grade_before, "not recorded");
     const TableCell now = value(c.now, c.grade_now, "taken out");
-    row.detail = fmt::format("Visit of {}, revision {}: {}{}{} was '{}', is '{}'. ", day_words(visit), c.revision, what,
-                             where.empty() ? "" : ", ", where, before.text, now.text);
-    row.detail += c.at ? fmt::format("Changed by {} on {}: {}.", one_line(c.by, 100), day_words(*c.at),
-                                     one_line(c.reason, kMostRecordText))
+    row.detail = fmt::format("Visit of {}, revision {}: {}{}: '{}' before, '{}' now. ", day_words(visit), c.revision,
+                             what, where.empty() ? "" : fmt::format(" ({})", where), before.text, now.text);
+    row.detail += c.at ? fmt::format("Changed by {} on {}: {}", one_line(c.by, 100), day_words(*c.at),
+                                     sentence(one_line(c.reason, kMostText)))
                        : "No reason is recorded.";
     row.cells = {TableCell(day_words(visit), static_cast<double>(visit.unix_s)),
                  TableCell(fmt::format("{}", c.revision), c.revision),

@@ -103,8 +103,8 @@ void add_facts(Trailer& view, const ledger::TrailerPage& page) {
 }
 
 void add_changes(Trailer& view, const ledger::TrailerPage& page) {
-    view.changes = list_of("changes", "Changes on " + view.title,
-                           "No revision on file changes a finding, a reading or an answer.", revision_columns());
+    view.changes = list_of("changes", "Changes on " + view.title, "No revision on file changes what was recorded.",
+                           revision_columns());
     std::map<std::string, Instant> days;
     for (const ledger::JobLine& job : page.visits) days[job.job] = job.opened;
     std::vector<TableRow> rows;

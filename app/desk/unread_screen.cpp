@@ -1,6 +1,7 @@
 // See screens.h: a page that could not be read says why, and shows no list: an empty or an old one would be an answer.
 #include "app/desk/screens.h"
 #include "app/ui/widgets.h"
+#include "app/views/chrome.h"
 
 namespace cotter::desk {
 
@@ -33,8 +34,8 @@ std::string title_of(Page page) {
 void draw_unread(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out) {
     desk_frame(ui, session, {title_of(session.route().page), "Not read"}, state, out, [&](const Rect& area) {
         (void)flow({area.x, area.y, std::min(area.w, 760.0F), 0}, [&] {
-            caution(ui, "This page could not be read", session.unread());
-            paragraph(ui, "So nothing is shown here: an old list, or an empty one, would not be true.");
+            caution(ui, "This page could not be read", upper_first(session.unread()));
+            paragraph(ui, "Nothing is shown here, because an old list or an empty one would be wrong.");
             if (button(ui, {"Try again", "read again"}, {Tone::strong, Icon::none, true, false, 0}))
                 out.push_back(ReadAgain{});
         });

@@ -155,9 +155,9 @@ struct RevisionChange {
     std::string job;
     int revision = 1;  // that says it
     RecordKind kind = RecordKind::finding;
-    Place place;              // of a finding or reading
-    std::string what;         // "wheel studs, broken", "pad thickness, before", "inspection item 1a(1)"
-    std::string before, now;  // "do not tow", "7.10 mm", "not OK"; empty: there was, or is, no such record
+    std::optional<Place> place;  // where the record has one
+    std::string what;            // "wheel studs, broken", "pad thickness, before", "torque, wheel nuts"
+    std::string before, now;     // "do not tow", "wrench calibrated: 2026-02-16"; empty: no such record
     std::optional<Grade> grade_before, grade_now;  // of a finding
     std::optional<Instant> at;                     // of the amendment; none: it does not say
     std::string by, reason;                        // the same

@@ -178,7 +178,7 @@ Result<Filed> Filing::file(const CheckedPacket& packet) {
     } else if (!before.empty()) {
         out.arrival = Arrival::revision;
     }
-    COTTER_ASSIGN(const auto changes, changes_around(db_, packet.fingerprint, packet.document.job));
+    COTTER_ASSIGN(const auto changes, changes_around(db_, packet.fingerprint, packet.document.job, packet.revision));
     if (const std::string line = changes_line(changes); !line.empty()) out.why += (out.why.empty() ? "" : "; ") + line;
     return out;
 }

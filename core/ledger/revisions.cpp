@@ -4,10 +4,12 @@
 #include <algorithm>
 #include <fmt/format.h>
 #include <tuple>
+#include <type_traits>
 
 #include "core/base/text.h"
 #include "core/ledger/filing.h"
 #include "core/ledger/visits.h"
+#include "core/survey/field_texts.h"
 #include "core/survey/json.h"
 
 namespace cotter::ledger {
@@ -19,40 +21,41 @@ constexpr std::size_t kMostNamed = 3;   // changes on a receipt
 
 // ---- what is compared of a record, and how it is said
 
-std::string subject(const Finding& f) {
-    return fmt::format("{}, {}", f.component, f.defect);
-}
-std::string subject(const Reading& r) {
-    return fmt::format("{}, {}", r.what, name_of(r.stage));
-}
-std::string subject(const InspectionAnswer& a) {
-    return "inspection item " + a.item;
-}
+struct Words {
+    std::string what, value;
+    std::optional<Place> place;
+};
 
-std::string value(const Finding& f) {
-    std::string out(name_of(f.grade));
-    if (f.outcome != cotter::Outcome::open) out += fmt::format(", {}", name_of(f.outcome));
-    return out;
-}
-std::string value(const Reading& r) {
-    if (r.taken != Taken::measured) return fmt::format("{}: {}", name_of(r.taken), r.reason);
+std::string list_of(const Reading& r) {
     std::string out;
     for (const ReadingPoint& point : r.points)
         out += fmt::format("{}{}{}{}", out.empty() ? "" : "; ", Amount{point.value, r.unit}.text(),
                            point.where.empty() ? "" : " ", point.where);
     return out;
 }
-std::string value(const InspectionAnswer& a) {
-    return std::string(name_of(a.answer));
+
+Words words_of(const Finding& f) {
+    std::string value(name_of(f.grade));
+    if (f.outcome != cotter::Outcome::open) value += fmt::format(", {}", name_of(f.outcome));
+    return {fmt::format("{}, {}", f.component, f.defect), value, f.place};
+}
+Words words_of(const Reading& r) {
+    const bool measured = r.taken == Taken::measured;
+    return {fmt::format("{}, {}", r.what, name_of(r.stage)),
+            measured ? list_of(r) : fmt::format("{}: {}", name_of(r.taken), r.reason), r.place};
+}
+Words words_of(const InspectionAnswer& a) {
+    return {"inspection item " + a.item, std::string(name_of(a.answer)), std::nullopt};
 }
 
-Place place_of(const InspectionAnswer&) {
-    return {};
-}
+// What has words of its own above; for everything else the fields speak.
 template <class R>
-Place place_of(const R& record) {
-    return record.place;
-}
+constexpr bool kSpoken =
+    std::is_same_v<R, Finding> || std::is_same_v<R, Reading> || std::is_same_v<R, InspectionAnswer>;
+// What is told of an unsigned job too, where its other records are work going on.
+template <class R>
+constexpr bool kAnswers = kSpoken<R> || std::is_same_v<R, Look> || std::is_same_v<R, Sidewall> ||
+                          std::is_same_v<R, Chamber> || std::is_same_v<R, BreakawayTest>;
 
 std::optional<Grade> grade_in(const Finding* f) {
     return f == nullptr ? std::nullopt : std::optional(f->grade);
@@ -62,12 +65,17 @@ std::optional<Grade> grade_in(const R*) {
     return std::nullopt;
 }
 
-template <class R>
-constexpr RecordKind kKindOf = RecordKind::finding;
-template <>
-constexpr RecordKind kKindOf<Reading> = RecordKind::reading;
-template <>
-constexpr RecordKind kKindOf<InspectionAnswer> = RecordKind::inspection_answer;
+// "wrench calibrated: 2025-02-16; note: new", of one side of the fields that differ.
+std::string fields_said(const std::vector<FieldChange>& changes, std::string FieldChange::*side) {
+    std::string out;
+    for (const FieldChange& change : changes) {
+        if ((change.*side).empty() || change.field == "at" || change.field == "id") continue;
+        std::string field = change.field;
+        std::replace(field.begin(), field.end(), '_', ' ');
+        out += fmt::format("{}{}: {}", out.empty() ? "" : "; ", field, change.*side);
+    }
+    return out;
+}
 
 // ---- holding two against each other
 
@@ -86,16 +94,15 @@ public:
     Comparing(const Job& before, const Job& now, int revision) : before_(before), now_(now), revision_(revision) {}
 
     template <class R>
-    void compare() {
+    void compare(const std::vector<R>& now) {
+        const bool is_signed = before_.signed_off();
+        if (!is_signed && !kAnswers<R>) return;
         for (const R& old : before_.all<R>()) {
             const R* fresh = now_.find(old.id);
-            if (fresh == nullptr || subject(*fresh) != subject(old) || place_of(*fresh) != place_of(old) ||
-                value(*fresh) != value(old))
-                add(&old, fresh);
+            if (fresh == nullptr || !(*fresh == old)) add(&old, fresh);
         }
-        if (!before_.signed_off()) return;
-        for (const R& fresh : now_.all<R>())
-            if (before_.find(fresh.id) == nullptr) add<R>(nullptr, &fresh);
+        for (const R& fresh : now)
+            if (is_signed && before_.find(fresh.id) == nullptr) add<R>(nullptr, &fresh);
     }
 
     std::vector<RevisionChange> changes;
@@ -104,26 +111,59 @@ private:
     template <class R>
     void add(const R* old, const R* fresh) {
         RevisionChange c;
-        const R& one = fresh == nullptr ? *old : *fresh;
         c.job = now_.id().text();
         c.revision = revision_;
-        c.kind = kKindOf<R>;
-        c.place = place_of(one);
-        c.what = subject(one);
-        if (old != nullptr) c.before = value(*old);
-        if (fresh != nullptr) c.now = value(*fresh);
-        // The same record about something else: the old value says about what.
-        if (old != nullptr && fresh != nullptr &&
-            (subject(*old) != subject(*fresh) || place_of(*old) != place_of(*fresh)))
-            c.before += fmt::format(" ({}, {})", subject(*old), place_of(*old).text());
+        c.kind = kind_of(Record(fresh == nullptr ? *old : *fresh));
+        bool told = false;
+        if constexpr (kSpoken<R>) told = speak(old, fresh, c);
+        if (!told && (before_.signed_off() || !kSpoken<R>))
+            told = spell(old == nullptr ? "" : record_json(*old), fresh == nullptr ? "" : record_json(*fresh), c);
+        if (!told) return;
         c.grade_before = grade_in(old);
         c.grade_now = grade_in(fresh);
-        if (const Amendment* a = amendment_of(before_, now_, c.kind, one.id.uuid.text())) {
+        if (const Amendment* a = amendment_of(before_, now_, c.kind, (fresh == nullptr ? old : fresh)->id.text())) {
             c.at = a->at;
             c.by = a->by;
             c.reason = a->reason;
         }
         changes.push_back(std::move(c));
+    }
+
+    // False where only what nobody asks for differs, such as a note.
+    template <class R>
+    static bool speak(const R* old, const R* fresh, RevisionChange& c) {
+        const Words before = old == nullptr ? Words() : words_of(*old),
+                    now = fresh == nullptr ? Words() : words_of(*fresh);
+        const bool same_subject = before.what == now.what && before.place == now.place;
+        if (same_subject && before.value == now.value) return false;
+        c.what = fresh == nullptr ? before.what : now.what;
+        c.place = fresh == nullptr ? before.place : now.place;
+        c.before = before.value;
+        c.now = now.value;
+        // The same record about something else: the old value says about what.
+        if (old != nullptr && fresh != nullptr && !same_subject)
+            c.before += fmt::format(" ({}{}{})", before.what, before.place ? ", " : "",
+                                    before.place ? before.place->text() : "");
+        return true;
+    }
+
+    // False where nothing but the time of the record differs.
+    static bool spell(const std::string& old, const std::string& fresh, RevisionChange& c) {
+        const FieldTexts before = field_texts(old), now = field_texts(fresh);
+        const FieldTexts& one = fresh.empty() ? before : now;
+        const auto changed = changed_fields(before, now);
+        std::string kind(name_of(c.kind));
+        std::replace(kind.begin(), kind.end(), '_', ' ');
+        c.what = kind + (called_by(one).empty() ? "" : ", ") + called_by(one);
+        const std::string* place = text_at(one, "place");
+        if (auto at = place == nullptr ? Result<Place>(fail(Errc::refused, "none")) : Place::parse(*place))
+            c.place = *at;
+        if (!old.empty()) c.before = fresh.empty() ? "recorded" : fields_said(changed, &FieldChange::before);
+        if (!fresh.empty()) c.now = old.empty() ? "recorded" : fields_said(changed, &FieldChange::now);
+        if (c.before.empty() && c.now.empty()) return false;
+        if (c.before.empty() && !old.empty()) c.before = "without that";
+        if (c.now.empty() && !fresh.empty()) c.now = "without that";
+        return true;
     }
 
     const Job& before_;
@@ -133,7 +173,8 @@ private:
 
 bool graver_first(const RevisionChange& a, const RevisionChange& b) {
     const auto rank = [](const RevisionChange& c) {
-        return std::tuple(c.eased(), c.grade_before != c.grade_now, std::max(c.grade_before, c.grade_now));
+        return std::tuple(c.eased(), c.grade_before != c.grade_now, std::max(c.grade_before, c.grade_now),
+                          c.kind == RecordKind::finding);
     };
     return rank(a) > rank(b);
 }
@@ -167,10 +208,13 @@ std::string said_of(const RevisionChange& c) {
         return text.empty() ? std::string(none) : fmt::format("'{}'", one_line(text, kMostText));
     };
     std::string out = one_line(c.what, kMostText);
-    if (c.kind != RecordKind::inspection_answer) out += fmt::format(" at {}", c.place.text());
-    out += fmt::format(": {} before, {} now", quoted(c.before, "not recorded"), quoted(c.now, "taken out"));
-    if (!c.at) return out + " (no reason is recorded)";
-    return out + fmt::format(" ({}: {})", one_line(c.by, 80), one_line(c.reason, kMostText));
+    if (c.place) out += fmt::format(" at {}", c.place->text());
+    return out + fmt::format(": {} before, {} now", quoted(c.before, "not recorded"), quoted(c.now, "taken out"));
+}
+
+std::string reason_of(const RevisionChange& c) {
+    if (!c.at) return " (no reason is recorded)";
+    return fmt::format(" ({}: {})", one_line(c.by, 80), one_line(c.reason, kMostText));
 }
 
 // The packets of a job that count, a row a revision.
@@ -214,9 +258,8 @@ Result<> add_steps(SqlDb& db, std::span<const OfRevision> revisions, std::vector
 
 std::vector<RevisionChange> changes_between(const Job& before, const Job& now, int revision) {
     Comparing comparing(before, now, revision);
-    comparing.compare<Finding>();
-    comparing.compare<Reading>();
-    comparing.compare<InspectionAnswer>();
+    for (std::size_t kind = 0; kind < std::variant_size_v<Record>; ++kind)
+        with_records(now, static_cast<RecordKind>(kind), [&](const auto& list) { comparing.compare(list); });
     std::stable_sort(comparing.changes.begin(), comparing.changes.end(), graver_first);
     return std::move(comparing.changes);
 }
@@ -228,18 +271,27 @@ std::vector<RevisionChange> changes_amended(const Job& job, int revision) {
 
 std::string changes_line(std::span<const RevisionChange> changes) {
     std::string out;
-    for (std::size_t i = 0; i < std::min(changes.size(), kMostNamed); ++i)
-        out +=
-            fmt::format("{}{}", i == 0 ? (changes[0].eased() ? kEasedWords : "changed: ") : "; ", said_of(changes[i]));
-    if (changes.size() > kMostNamed) out += fmt::format("; and {} more", changes.size() - kMostNamed);
+    const std::size_t named = std::min(changes.size(), kMostNamed);
+    for (std::size_t i = 0; i < named; ++i) {
+        out += i > 0 ? "; " : changes[0].eased() ? std::string(kEasedWords) : "changed: ";
+        out += said_of(changes[i]);
+        const std::string reason = reason_of(changes[i]);  // once for all that it is given for
+        if (i + 1 == named || reason_of(changes[i + 1]) != reason) out += reason;
+    }
+    if (changes.size() > named) out += fmt::format("; and {} more", changes.size() - named);
     return out;
 }
 
-Result<std::vector<RevisionChange>> changes_around(SqlDb& db, const std::string& fingerprint, const Job& job) {
+Result<std::vector<RevisionChange>> changes_around(SqlDb& db, const std::string& fingerprint, const Job& job,
+                                                   int revision) {
     COTTER_ASSIGN(const auto all, counted(db, "p.job=$2", job.id().text()));
     const auto at =
         std::find_if(all.begin(), all.end(), [&](const auto& one) { return one.fingerprint == fingerprint; });
-    if (at == all.end()) return std::vector<RevisionChange>();
+    if (all.empty()) return std::vector<RevisionChange>();
+    if (at == all.end()) {  // held, or beside another of its revision
+        COTTER_ASSIGN(const Job shown, load_job(db, all.back().fingerprint));
+        return changes_between(shown, job, revision);
+    }
     if (std::next(at) != all.end()) {
         COTTER_ASSIGN(const Job later, load_job(db, std::next(at)->fingerprint));
         return changes_between(job, later, std::next(at)->revision);

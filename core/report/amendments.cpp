@@ -6,67 +6,38 @@
 #include "core/report/parts.h"
 #include "core/report/say.h"
 #include "core/report/table.h"
-#include "core/survey/json_visitors.h"
+#include "core/survey/field_texts.h"
 
 namespace cotter {
 
 namespace {
 
-using Leaves = std::vector<std::pair<std::string, std::string>>;  // path, text
-
-void collect(const Json& json, const std::string& path, Leaves& out) {
-    if (json.is_object()) {
-        for (const auto& [key, value] : json.items()) collect(value, path.empty() ? key : path + ", " + key, out);
-    } else if (json.is_array() && !json.empty() && json.front().is_structured()) {
-        for (std::size_t i = 0; i < json.size(); ++i) collect(json[i], fmt::format("{} {}", path, i + 1), out);
-    } else {
-        out.emplace_back(path, json.is_string() ? json.get<std::string>() : compact_json(json));
-    }
-}
-
-Leaves leaves_of(const std::string& text) {
-    Leaves out;
-    if (text.empty()) return out;
-    if (const auto json = parse_json(text))
-        collect(*json, {}, out);
-    else
-        out.emplace_back("record", text);
-    return out;
-}
-
-const std::string* value_at(const Leaves& leaves, const std::string& path) {
-    for (const auto& [key, value] : leaves)
-        if (key == path) return &value;
-    return nullptr;
-}
-
 // "reading “pad thickness”, axle1-left": what a person would call the record.
-std::string record_title(const Amendment& amendment, const Leaves& fields) {
-    std::string called;
-    for (const char* key : {"component", "what", "joint", "fluid", "slot", "title", "unit"})
-        if (const std::string* value = called.empty() ? value_at(fields, key) : nullptr) called = "“" + *value + "”";
-    const std::string* code = value_at(fields, "place");
+std::string record_title(const Amendment& amendment, const FieldTexts& fields) {
+    const std::string called = called_by(fields);
+    const std::string* code = text_at(fields, "place");
     const auto place = code == nullptr ? Result<Place>(fail(Errc::refused, "none")) : Place::parse(*code);
-    return joined({joined({capital(name_of(amendment.kind)), called}, " "), place ? place_name(*place) : ""}, ", ");
+    const std::string name = called.empty() ? "" : "“" + called + "”";
+    return joined({joined({capital(name_of(amendment.kind)), name}, " "), place ? place_name(*place) : ""}, ", ");
 }
 
 void add_amendment(Table& table, const Amendment& amendment) {
-    const Leaves before = leaves_of(amendment.old_value), after = leaves_of(amendment.new_value);
+    const FieldTexts before = field_texts(amendment.old_value), after = field_texts(amendment.new_value);
     const char* how = before.empty() ? "added" : after.empty() ? "removed" : "changed";
     std::string what = fmt::format("{}, {}", record_title(amendment, after.empty() ? before : after), how);
-    const auto add = [&](const std::string& field, const std::string& old_value, Cell now) {
-        if (amendment.kind == RecordKind::step_mark && field == "step") return;  // a mark goes by its step's title
-        std::string words = field;  // as job.json calls it, without its underlines
+    for (const FieldChange& change : changed_fields(before, after)) {
+        // A mark goes by its step's title.
+        if (amendment.kind == RecordKind::step_mark && change.field == "step") continue;
+        std::string words = change.field;  // as job.json calls it, without its underlines
         std::replace(words.begin(), words.end(), '_', ' ');
-        table.add({Cell::bold(what), std::move(words), old_value, std::move(now)});
+        const auto shown = [](const std::string& text, const std::string* there) {
+            return there == nullptr ? std::string("–") : text;
+        };
+        const std::string* now = text_at(after, change.field);
+        table.add({Cell::bold(what), std::move(words), shown(change.before, text_at(before, change.field)),
+                   now == nullptr ? Cell("–") : Cell::bold(*now)});
         what.clear();  // once a record
-    };
-    for (const auto& [path, value] : before) {
-        const std::string* now = value_at(after, path);
-        if (now == nullptr || *now != value) add(path, value, now == nullptr ? Cell("–") : Cell::bold(*now));
     }
-    for (const auto& [path, value] : after)
-        if (value_at(before, path) == nullptr) add(path, "–", Cell::bold(value));
 }
 
 // Made by one person at one moment for one reason: together.

@@ -326,7 +326,7 @@ TEST_CASE("desk: a grade that a revision made less severe stands on the trailer'
     bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
     open_first_trailer(bench);
     const desk::Trailer& trailer = *bench.session->trailer();
-    CHECK(trailer.eased.find("was 'do not tow', is 'serviceable'. Changed by T. Tester") != std::string::npos);
+    CHECK(trailer.eased.find("'do not tow' before, 'serviceable' now. Changed by T. Tester") != std::string::npos);
     bench.apply(desk::ShowPart{desk::Part::changes});
     const desk::List& changes = *bench.session->list();
     REQUIRE(changes.table().size() == 1);

@@ -37,6 +37,8 @@ tap "Torques"
 shot torques
 tap "Findings"
 shot findings
+tap "Changes"
+shot changes
 tap "Costs"
 shot costs
 tap "Photos"
@@ -140,6 +142,7 @@ def main():
         subprocess.run(["rm", "-rf", str(folder / "demo/book")], check=True)
         subprocess.run([maker, "packets", str(folder / "in"), "40", "10", "2", "8"], check=True, stdout=subprocess.DEVNULL)
         for where, size in SIZES.items():
+            subprocess.run(["rm", "-rf", str(folder / "lists")], check=True)  # each size writes the first list of the day
             for name, script in (("demo", DEMO), ("office", OFFICE)):
                 for picture in play(cotter, folder, name, script, size):
                     target = golden / f"desk-{picture.stem}-{where}.png"

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 
+#include "core/ledger/revisions.h"
 #include "core/survey/edit.h"
 
 using namespace cotter;
@@ -124,7 +125,7 @@ TEST_CASE("revisions: a change that no amendment admits is said all the same, an
     CHECK(page.changes[1].before != page.changes[1].now);
 }
 
-TEST_CASE("revisions: work that goes on before the sign-off is no change, and a held packet says nothing") {
+TEST_CASE("revisions: work that goes on before the sign-off is no change, and a held packet changes nothing yet") {
     LedgerBench bench(false);
     PacketParts open = grave_parts(bench);
     open.document.job.all<SignOff>().clear();
@@ -144,5 +145,46 @@ TEST_CASE("revisions: work that goes on before the sign-off is no change, and a 
     forged.signer = "a stranger";
     bench.receive({bench.put(seal(forged))});
     CHECK(bench.told[0].arrival == Arrival::held);
+    CHECK(bench.told[0].why.find(std::string(kEasedWords) + "wheel studs") != std::string::npos);  // for who decides
     CHECK(page_of(bench).changes.empty());
+}
+
+TEST_CASE("revisions: what an amendment changes of any other record is said field by field, with the reason once") {
+    LedgerBench bench(false);
+    const PacketParts first = grave_parts(bench);
+    const SealedPacket r1 = seal(first);
+    std::vector<Change> changes;
+    for (Torque torque : first.document.job.all<Torque>()) {
+        torque.wrench_calibrated = Date{2020, 11, 30};
+        changes.emplace_back(Put{torque, std::nullopt});
+    }
+    PacketParts second = revised(first, r1.fingerprint);
+    const Job& job = first.document.job;
+    second.document.job =
+        good(apply(job, {job.id(), job.only<SignOff>()->at, "R. Alder", "the other wrench", changes}));
+    bench.receive({bench.put(r1)});
+    bench.receive({bench.put(seal(second))});
+    const std::string before = first.document.job.all<Torque>()[0].wrench_calibrated->text();
+    CHECK(bench.told[0].why.find("changed: torque, wheel nuts at axle1-left: 'wrench calibrated: " + before +
+                                 "' before, 'wrench calibrated: 2020-11-30' now; torque") == 0);
+    CHECK(bench.told[0].why.find("(R. Alder: the other wrench); and 1 more") != std::string::npos);
+    CHECK(bench.told[0].why.find("R. Alder") == bench.told[0].why.rfind("R. Alder"));
+    const TrailerPage page = page_of(bench);
+    REQUIRE(page.changes.size() == 4);
+    CHECK(page.changes[3].what == "torque, wheel nuts");
+    CHECK(page.changes[3].place == Place::corner(2, Side::right));
+    CHECK_FALSE(page.changes[3].eased());
+}
+
+TEST_CASE("revisions: a note that was changed after the sign-off is said, the hour of a record is not") {
+    Job before = office_job(kNumber, {10, 2});
+    Job now = before;
+    now.all<Reading>()[0].note = "read once more";
+    now.all<Reading>()[1].at.unix_s += 60;
+    const auto changes = changes_between(before, now, 2);
+    REQUIRE(changes.size() == 1);
+    CHECK(changes[0].before == "without that");
+    CHECK(changes[0].now == "note: read once more");
+    before.all<SignOff>().clear();
+    CHECK(changes_between(before, now, 2).empty());
 }
