@@ -95,8 +95,8 @@ void draw_known(UiContext& ui, const TorqueView& view, TorqueState& state) {
 
 void draw_findings(UiContext& ui, const TorqueView& view) {
     if (view.done) remark(ui, "Proved", "All at the maker's figure, and clicked again in the check pass.");
-    for (const std::string& words : view.remarks)
-        view.done ? paragraph(ui, words, true) : remark(ui, "Not proved", words);
+    for (const std::string& words : view.against) remark(ui, "Not proved", words);
+    for (const std::string& words : view.remarks) paragraph(ui, words, true);
 }
 
 void draw_body(UiContext& ui, const TorqueView& view, TorqueState& state, Commands& out) {

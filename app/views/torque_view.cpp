@@ -135,7 +135,7 @@ void fill_remarks(TorqueView& view) {
                            r.difference == TorqueDifference::unit_doubt ||
                            r.difference == TorqueDifference::other_at_nut;
         if (r.difference == TorqueDifference::wrench_not_in_date || (on_the_way && !stays)) continue;
-        view.remarks.push_back(upper_first(r.words) + ".");
+        (proves_torque({r}) ? view.remarks : view.against).push_back(upper_first(r.words) + ".");
     }
 }
 
@@ -143,6 +143,7 @@ void fill_known(TorqueView& view, const Job& job) {
     view.source = view.torque.target_source;
     if (const auto& from = view.torque.target_from)
         view.source += in_words(fmt::format(", as {}", from->text()), view.settings.sides);
+    if (view.torque.unit_confirmed) view.source += "; its unit was asked about and confirmed";
     for (const Torque& t : job.all<Torque>()) {
         if (t.target && t.id != view.torque.id && t.joint == view.torque.joint) view.like = t.target;
         if (!t.target_source.empty() &&

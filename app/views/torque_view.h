@@ -49,7 +49,8 @@ struct TorqueView {
     std::string pass;                       // "Pass 2 of 4"; empty: none is running or left
     std::string corrected;                  // what the setting is at the nut; empty: no adapter
     bool done = false;                      // all clicked at the target and again in the check pass
-    std::vector<std::string> remarks;       // what differs from the plan, worst first
+    std::vector<std::string> against;       // why it is not proved, worst first
+    std::vector<std::string> remarks;       // what else differs from the plan
     std::vector<WrenchChoice> wrenches;
     std::string wrench_warning;        // calibration over or not known
     std::string source;                // of the figure, and the wheel that it was taken over from

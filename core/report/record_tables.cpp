@@ -7,6 +7,7 @@
 #include "core/report/parts.h"
 #include "core/report/say.h"
 #include "core/report/table.h"
+#include "core/work/torque_check.h"
 #include "core/work/wrench.h"
 
 namespace cotter {
@@ -50,7 +51,8 @@ std::string order_text(const Pass& pass) {
     return out.empty() ? "none recorded" : out;
 }
 
-// What the passes leave open, said plainly: fasteners without a click in the last pass, a last pass off the target.
+// What the passes leave open, said plainly: fasteners without a click in the last pass, a last pass off the target, an
+// order that went along the circle, a unit that nobody confirmed.
 std::string open_points(const Torque& t) {
     if (t.passes.empty()) return {};
     const Pass& last = t.passes.back();
@@ -61,7 +63,12 @@ std::string open_points(const Torque& t) {
     std::string off;
     if (t.target && !(std::abs(at_nut(last).si() - t.target->si()) <= 0.005 * std::abs(t.target->si())))
         off = fmt::format("The last pass ({}) was not at the target ({}).", at_nut(last).text(), t.target->text());
-    return joined({missing.empty() ? "" : "Not tightened in the last pass: " + missing + ".", off}, " ");
+    std::string more;
+    for (const TorqueRemark& r : check_torque(t))
+        if (r.difference == TorqueDifference::not_across || r.difference == TorqueDifference::unit_doubt ||
+            r.difference == TorqueDifference::other_at_nut)
+            more += fmt::format("{}{}.", more.empty() ? "" : " ", capital(r.words));
+    return joined({missing.empty() ? "" : "Not tightened in the last pass: " + missing + ".", off, more}, " ");
 }
 
 std::string target_text(const Torque& t) {

@@ -7,6 +7,7 @@
 #include <fmt/format.h>
 
 #include "core/report/report.h"
+#include "core/work/wrench.h"
 #include "tests/core/report/samples.h"
 
 using namespace cotter;
@@ -44,7 +45,13 @@ std::string texts_of(const Job& job) {
     for (const Torque& t : job.all<Torque>()) {
         for (const auto& text : {t.target->text(), t.target_source, t.found_note, t.wrench}) add(text);
         add("calibrated " + t.wrench_calibrated->text());
-        for (const Pass& pass : t.passes) add(pass.setting.text());
+        for (const Pass& pass : t.passes) {
+            add(at_nut(pass).text());
+            if (pass.at_nut) add("wrench set to " + pass.setting.text());
+            if (pass.tightened[1] == 2) add("Pass 1 went along the circle (1, 2, 3, 4, 5, 6, 7 and 8)");
+        }
+        if (t.adapter) add("adapter " + adapter_words(*t.adapter));
+        if (t.target_from) add("taken over from axle 1 left and confirmed");
     }
     for (const Level& l : job.all<Level>())
         for (const auto& text : {l.fluid.substr(1), l.product, l.added->text(), l.before.note}) add(text);

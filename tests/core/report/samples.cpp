@@ -41,6 +41,18 @@ Torque torque_to_the_letter() {
     return t;
 }
 
+// By a crowfoot, and round the circle instead of across it.
+Torque torque_along() {
+    Torque t = sample_torque();
+    t.id = {numbered(24)};
+    t.place = Place::corner(2, Side::right);
+    t.target_from = Place::corner(1, Side::left);
+    t.adapter = {*make_amount("2", "[in_i]"), *make_amount("16", "[in_i]"), *make_amount("0", "deg")};
+    t.passes = {
+        {*make_amount("106.7", "[lbf_av].[ft_i]"), {1, 2, 3, 4, 5, 6, 7, 8}, *make_amount("120.0", "[lbf_av].[ft_i]")}};
+    return t;
+}
+
 }  // namespace
 
 Job full_job() {
@@ -63,7 +75,10 @@ Job full_job() {
     coil.unit = "Ohm";
     const auto repaired = finding(22, Place::corner(2, Side::right), Grade::do_not_tow, "wheel stud", "broken");
     const auto checked = finding(23, Place::at(Station::drawbar), Grade::serviceable, "coupler", "no play");
-    job = apply(job, edit_of({Put{missing, {}}, Put{coil, {}}, Put{repaired, {}}, Put{checked, {}}}, 7)).value();
+    job = apply(job,
+                edit_of({Put{missing, {}}, Put{coil, {}}, Put{repaired, {}}, Put{checked, {}}, Put{torque_along(), {}}},
+                        7))
+              .value();
     job = apply(job, edit_of({Put{sample_sign_off(), {}}}, 60)).value();
     Finding amended = sample_finding();
     amended.grade = Grade::watch;
