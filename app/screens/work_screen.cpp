@@ -135,7 +135,7 @@ void draw_advice(UiContext& ui, const AdviceView& advice, std::size_t most) {
     if (advice.reasons.size() > most) text += "And " + std::to_string(advice.reasons.size() - most) + " more.\n";
     text += "This is advice from what was looked at, never a certificate.";
     heading(ui, "May I tow this?");
-    answer_box(ui, advice.sign, advice.title, text, advice.word == TowWord::do_not_tow);
+    answer_box(ui, advice.sign, advice.title, text, advice.towing == Towing::no);
 }
 
 void draw_body(UiContext& ui, const ProcedureView& view, WorkState& state, Commands& out) {

@@ -90,7 +90,7 @@ const Summary& JobJudge::summary(const Job& job, const Instant& now) {
     return *summary_;
 }
 
-const std::vector<EarlierVisit>& JobJudge::visits(const Job& job, const Instant& now) {
+const std::vector<VisitLeft>& JobJudge::visits(const Job& job, const Instant& now) {
     const std::vector<Job>& all = earlier(job);
     if (visits_) return *visits_;
     visits_.emplace();

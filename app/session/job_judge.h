@@ -15,7 +15,7 @@
 namespace cotter {
 
 // An earlier visit as it was left, the newest first.
-struct EarlierVisit {
+struct VisitLeft {
     JobId id;
     Date date;
     Towing towing = Towing::cannot_tell;
@@ -33,7 +33,7 @@ public:
 
     // All of them made at the first call after a change, as of `now`.
     [[nodiscard]] const Summary& summary(const Job& job, const Instant& now);
-    [[nodiscard]] const std::vector<EarlierVisit>& visits(const Job& job, const Instant& now);
+    [[nodiscard]] const std::vector<VisitLeft>& visits(const Job& job, const Instant& now);
     // The newest earlier visit to this trailer; nullptr: none.
     [[nodiscard]] const Job* last_visit(const Job& job);
     // Visits to the same trailer before this one, whole.
@@ -59,7 +59,7 @@ private:
     std::optional<std::vector<Job>> earlier_;
     std::optional<std::vector<Job>> others_;
     std::optional<Summary> summary_;
-    std::optional<std::vector<EarlierVisit>> visits_;
+    std::optional<std::vector<VisitLeft>> visits_;
 };
 
 }  // namespace cotter

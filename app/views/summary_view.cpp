@@ -13,7 +13,7 @@ namespace {
 
 // The answer without the word it begins with: that stands above it.
 std::string reason_alone(const Summary& s) {
-    for (const std::string_view begin : {"No: ", "Not before the repair: "})
+    for (const std::string_view begin : {"Do not tow: ", "Not before repair: ", "Cannot tell: "})
         if (s.answer.starts_with(begin)) return upper_first(s.answer.substr(begin.size()));
     return s.answer;
 }
@@ -127,15 +127,17 @@ std::string inspection_words(const Session& session) {
 std::string_view towing_word(Towing towing) {
     switch (towing) {
         case Towing::no:
-            return "No";
+            return "Do not tow";
         case Towing::after_repair:
-            return "Not before the repair";
+            return "Not before repair";
         case Towing::cannot_tell:
             return "Cannot tell";
         case Towing::nothing_against:
+            return "Nothing found against it";
+        case Towing::from_outside:
             break;
     }
-    return "Nothing against it";
+    return "Nothing found from outside";
 }
 
 std::string towing_question(const Summary& summary) {
@@ -158,7 +160,7 @@ SummaryView summary_view(const Session& session) {
         if (view.unknowns.size() < kMostUnknown) view.unknowns.push_back(unknown_item(u, words));
     view.more_unknown = s.unknowns.size() - view.unknowns.size();
     add_forecasts(s, words, view);
-    for (const EarlierVisit& v : session.judge().visits(session.job(), session.now()))
+    for (const VisitLeft& v : session.judge().visits(session.job(), session.now()))
         view.visits.push_back({v.date.text(), std::string(towing_word(v.towing)), in_words(v.answer, words)});
     if (const Job* last = session.last_visit()) view.since = "with " + last->only<Visit>()->opened.local_date().text();
     view.inspection = inspection_words(session);

@@ -175,7 +175,7 @@ ProcedureView procedure_view(const Session& session) {
     // Before the last step the question comes first: only what forbids towing stands above it.
     const bool at_end = view.all_closed || !view.next || *view.next + 1 == view.steps.size();
     view.advice_only_stops = !ends_in_advice || !at_end;
-    if (view.advice_only_stops && view.advice && view.advice->word != TowWord::do_not_tow) view.advice.reset();
+    if (view.advice_only_stops && view.advice && view.advice->towing != Towing::no) view.advice.reset();
     return view;
 }
 

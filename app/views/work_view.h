@@ -10,6 +10,7 @@
 #include "app/views/corner_view.h"
 #include "app/views/reading_view.h"
 #include "core/base/sign.h"
+#include "core/judge/judge_job.h"
 #include "core/work/owner.h"
 #include "core/work/progress.h"
 
@@ -82,7 +83,7 @@ struct StepItem {
 
 // The owner's answer, in words ready to show.
 struct AdviceView {
-    TowWord word = TowWord::show_to_shop;
+    Towing towing = Towing::cannot_tell;
     Sign sign = Sign::fading_on_road;
     std::string title;                 // "Do not tow"
     std::vector<std::string> reasons;  // the gravest first

@@ -41,13 +41,6 @@ Visited visited(const Job& job) {
     return v;
 }
 
-bool same_trailer(const Job& a, const Job& b) {
-    const Trailer *x = a.only<Trailer>(), *y = b.only<Trailer>();
-    if (x == nullptr || y == nullptr || b.only<Visit>() == nullptr) return false;
-    if (!x->vin.empty() && !y->vin.empty()) return x->vin == y->vin;
-    return !x->unit.empty() && x->unit == y->unit;
-}
-
 std::vector<Visited> visits_of(const Job& job, std::span<const Job> earlier) {
     std::vector<Visited> out;
     if (job.only<Visit>() == nullptr) return out;
@@ -145,12 +138,30 @@ void say(Forecast& f, const Way& way) {
     }
 }
 
+struct Break {
+    double before = 0, after = 0;  // mm a unit of way
+};
+
+// Wear that has become faster: what went before the last visit says too little of what is to come.
+std::optional<Break> faster_at_last(const std::vector<Visited>& visits, const std::vector<Measure>& series) {
+    constexpr double kFaster = 1.5;
+    if (series.size() < 3) return std::nullopt;
+    const Measure &first = series.front(), &turn = series[series.size() - 2], &last = series.back();
+    const Way early = way_between(visits, first.visit, turn.visit), late = way_between(visits, turn.visit, last.visit);
+    if (early.unit != late.unit || !(early.length > 0) || !(late.length > 0)) return std::nullopt;
+    const Break out{(first.mm - turn.mm) / early.length, (turn.mm - last.mm) / late.length};
+    const bool sure = turn.mm - last.mm > 2 * std::max(turn.u_mm, last.u_mm);
+    return sure && out.after > kFaster * std::max(out.before, 0.0) ? std::optional(out) : std::nullopt;
+}
+
 void foretell(Forecast& f, const std::vector<Visited>& visits, const std::vector<Measure>& series) {
-    const Measure &a = series.front(), &b = series.back();
+    const auto broken = faster_at_last(visits, series);
+    const Measure &a = broken ? series[series.size() - 2] : series.front(), &b = series.back();
     const Way way = way_between(visits, a.visit, b.visit);
     f.way_unit = way.unit;
     for (const Measure& m : series)
-        f.points.push_back({visits[m.visit].at.local_date(), way_between(visits, a.visit, m.visit).length, m.mm});
+        f.points.push_back(
+            {visits[m.visit].at.local_date(), way_between(visits, series.front().visit, m.visit).length, m.mm});
     f.life = wear_life({a.mm, b.mm, way.length, f.limit_mm, std::max(a.u_mm, b.u_mm), way.u});
     f.answer = f.life.answer;
     if (f.answer == WearAnswer::told)
@@ -164,6 +175,9 @@ void foretell(Forecast& f, const std::vector<Visited>& visits, const std::vector
             fmt::format("{} − 2 × {} {}", number(f.life.left, 0), number(f.life.u, 0),
                         f.life.plan > 0 ? fmt::format("= {} {}", number(f.life.plan, 0), way.unit) : "is below 0")};
     say(f, way);
+    if (!broken) return;
+    f.says += fmt::format("; it wears faster now: {} mm, then {} mm in 10,000 {}", number(broken->before * 10000, 1),
+                          number(broken->after * 10000, 1), way.unit);
 }
 
 Forecast forecast_of(const std::vector<Visited>& visits, const Value& point, const Limit& limit) {
@@ -197,6 +211,13 @@ bool sooner(const Forecast& a, const Forecast& b) {
 }
 
 }  // namespace
+
+bool same_trailer(const Job& a, const Job& b) {
+    const Trailer *x = a.only<Trailer>(), *y = b.only<Trailer>();
+    if (x == nullptr || y == nullptr || b.only<Visit>() == nullptr) return false;
+    if (!x->vin.empty() && !y->vin.empty()) return x->vin == y->vin;
+    return !x->unit.empty() && x->unit == y->unit;
+}
 
 std::vector<Forecast> forecasts_of(const Job& job, std::span<const Job> earlier, std::span<const Limit> limits) {
     const auto visits = visits_of(job, earlier);

@@ -36,6 +36,9 @@ struct Forecast {
     WearLife life;              // in mm and the way unit
 };
 
+// Visits to one trailer: the same VIN, or the same unit where one has none.
+[[nodiscard]] bool same_trailer(const Job& a, const Job& b);
+
 // One a place and reading that has at least one point now and a lower limit. `earlier` in any order; visits to other
 // trailers (another unit or VIN) are left out.
 [[nodiscard]] std::vector<Forecast> forecasts_of(const Job& job, std::span<const Job> earlier,

@@ -2,8 +2,9 @@
 #include "core/judge/judge_job.h"
 
 #include <algorithm>
-#include <fmt/format.h>
 
+#include "core/judge/fact_english.h"
+#include "core/judge/judge_answer.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
 
@@ -31,63 +32,54 @@ Bench judged(const Job& job, State state, std::span<const Limit> limits, const I
     return bench;
 }
 
-std::string where_of(const Ground& r) {
-    return r.axle > 0 ? fmt::format("axle {}", r.axle) : words::place(r.place);
-}
-
-std::string told(const Ground& r) {
-    const bool named = r.says.starts_with(r.subject);
-    return fmt::format("{}, {}{} ({})", where_of(r), named ? "" : r.subject + ": ", r.says, r.source);
-}
-
-std::string more(std::size_t n, std::string_view one, std::string_view many) {
-    return n == 0 ? std::string() : fmt::format(" And {} more {}.", n, n == 1 ? one : many);
-}
-
-void answer_unknown(Summary& s) {
-    const auto essential = static_cast<std::size_t>(
-        std::count_if(s.unknowns.begin(), s.unknowns.end(), [](const Unknown& u) { return u.essential; }));
-    if (essential == 0) {
-        s.towing = Towing::nothing_against;
-        s.answer = s.first.empty() ? "Nothing that was measured speaks against it."
-                                   : fmt::format("Nothing that was measured forbids it. Watch: {}.", told(s.first[0]));
-        if (!s.unknowns.empty()) s.answer += fmt::format(" Not known: {}.", s.unknowns.size());
-        return;
+Towing towing_of(TowOutcome outcome) {
+    switch (outcome) {
+        case TowOutcome::do_not_tow:
+            return Towing::no;
+        case TowOutcome::not_before_repair:
+            return Towing::after_repair;
+        case TowOutcome::cannot_tell:
+            break;
+        case TowOutcome::nothing_against:
+            return Towing::nothing_against;
+        case TowOutcome::nothing_from_outside:
+            return Towing::from_outside;
     }
-    const Unknown& u = s.unknowns.front();
-    s.towing = Towing::cannot_tell;
-    s.answer = fmt::format("Cannot tell, because of {}, {}: {}.{}", words::place(u.place), u.subject, u.because,
-                           more(essential - 1, "thing not known", "things not known"));
+    return Towing::cannot_tell;
 }
 
-void answer(Summary& s) {
-    s.caveat = words::kNoCertificate;
-    const Grade worst = s.now.grade.value_or(Grade::serviceable);
-    if (worst > Grade::serviceable)
-        walk(s.now, [&](const Judgement& node) {
-            for (const Ground& r : node.reasons)
-                if (r.grade == worst) s.first.push_back(r);
-        });
-    if (worst < Grade::repair) return answer_unknown(s);
-    const bool never = worst == Grade::do_not_tow;
-    s.towing = never ? Towing::no : Towing::after_repair;
-    s.answer = fmt::format("{}: {}.{}", never ? "No" : "Not before the repair", told(s.first[0]),
-                           more(s.first.size() - 1, "reason", "reasons"));
+// The visits to this trailer, all of this book: who signed them is accepted.
+std::vector<EarlierVisit> visits_to_it(const Job& job, std::span<const Job> earlier) {
+    std::vector<EarlierVisit> out;
+    for (const Job& other : earlier)
+        if (same_trailer(job, other)) out.push_back({&other, true});
+    return out;
+}
+
+Judgement tree_of(const Job& job, Bench bench, const TowAnswer& tow) {
+    agree_with(job, tow, bench.reasons, bench.unknowns);
+    return grow_tree(job, bench.reasons, bench.unknowns);
 }
 
 }  // namespace
 
 Summary judge_job(const Job& job, std::span<const Limit> limits, const JudgeInputs& inputs) {
     Summary s;
-    const Bench found = judged(job, State::found, limits, inputs.now);
+    const std::vector<EarlierVisit> earlier = visits_to_it(job, inputs.earlier);
+    s.tow = answer_towing(job, earlier, limits, inputs.now, State::now);
+    s.tow_found = answer_towing(job, earlier, limits, inputs.now, State::found);
+    const LawSetting setting = law_setting(job);
     const Bench now = judged(job, State::now, limits, inputs.now);
-    s.found = grow_tree(job, found.reasons, found.unknowns);
-    s.now = grow_tree(job, now.reasons, now.unknowns);
-    s.unknowns = now.unknowns;
-    std::stable_sort(s.unknowns.begin(), s.unknowns.end(),
-                     [](const Unknown& a, const Unknown& b) { return a.essential > b.essential; });
+    s.found = tree_of(job, judged(job, State::found, limits, inputs.now), s.tow_found);
+    s.now = tree_of(job, now, s.tow);
     s.forecasts = forecasts_of(job, inputs.earlier, now.limits);
-    answer(s);
+    s.caveat = words::kNoCertificate;
+    s.towing = towing_of(s.tow.outcome);
+    s.answer = english(s.tow, setting);
+    for (const std::size_t i : s.tow.worst.empty() ? s.tow.watch : s.tow.worst)
+        s.first.push_back(ground_of(s.tow.points[i], setting));
+    for (const std::size_t i : s.tow.open) s.unknowns.push_back(unknown_of(s.tow.points[i]));
+    for (const std::size_t i : s.tow.wanted) s.unknowns.push_back(unknown_of(s.tow.points[i]));
     return s;
 }
 

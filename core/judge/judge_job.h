@@ -13,6 +13,7 @@
 
 #include <span>
 
+#include "core/judge/answer.h"
 #include "core/judge/forecast.h"
 #include "core/judge/judgement.h"
 
@@ -22,18 +23,21 @@ enum class Towing {
     no,               // something is graded 'do not tow'
     after_repair,     // something is graded 'repair' and is still open
     cannot_tell,      // nothing speaks against it, but something essential was not measured
-    nothing_against,  // everything essential was measured and nothing speaks against it: no certificate
+    nothing_against,  // everything essential was answered and nothing speaks against it: no certificate
+    from_outside      // an owner's look found nothing; what takes a mechanic was answered before and is in date
 };
 constexpr auto names(Towing) {
-    return name_list("no", "after repair", "cannot tell", "nothing against it");
+    return name_list("no", "after repair", "cannot tell", "nothing against it", "nothing found from outside");
 }
 
 struct Summary {
+    TowAnswer tow;        // of the state now: what everything below is derived from
+    TowAnswer tow_found;  // as the trailer was found
     Towing towing = Towing::cannot_tell;
     std::string answer;             // "No: axle 1 right, wheel nuts: one missing (seen and graded by R. Alder)."
     std::string caveat;             // goes with every answer
     std::vector<Ground> first;      // the reasons of the worst grade over 'serviceable', of the state now
-    std::vector<Unknown> unknowns;  // everything that cannot be told now, essential first
+    std::vector<Unknown> unknowns;  // points that are not known now, essential ones first, the most dangerous first
     Judgement found;                // as the trailer was found
     Judgement now;                  // as it is now: repaired findings apart, readings after the work
     std::vector<Forecast> forecasts;
@@ -44,7 +48,7 @@ struct JudgeInputs {
     Instant now;                   // readings dated later are not believed; tyres age to this day
 };
 
-// Never fails: what cannot be told is in the answer.
+// Never fails: what cannot be told is in the answer. Visits to other trailers among `earlier` are left out.
 [[nodiscard]] Summary judge_job(const Job& job, std::span<const Limit> limits, const JudgeInputs& inputs);
 
 // The node of a corner or station in a tree; nullptr when nothing is said about it.

@@ -86,10 +86,10 @@ void judge_capacity(Bench& bench, int number_of_axle, const Axle& axle) {
         bench.tell(std::move(r));
     };
     if (axle.gawr)
-        told(axle.gawr->si(), 0, "the axle's rating", words::source(SourceKind::law, "49 CFR 571.110, 571.120"));
+        told(axle.gawr->si(), 0, "the axle's rating", words::source(SourceKind::law, "49 CFR 571.120 S5.1.2"));
     for (const Value* v : bench.values.of(what::axle_weight))
         if (v->axle == number_of_axle)
-            told(v->si, v->step_si, "the axle's weight", words::source(SourceKind::law, "49 CFR 393.75(f)"));
+            told(v->si, v->step_si, "the axle's weight", words::source(SourceKind::law, "49 CFR 393.75(g)"));
 }
 
 void judge_pressures(Bench& bench) {
@@ -111,7 +111,7 @@ void judge_pressures(Bench& bench) {
         Ground r = plain_reason(
             corner_of(v.place), "tyre", v.what, low ? grade_when_low : Grade::serviceable,
             fmt::format("{} cold, {} on the placard", number(si / kPsi, 0) + " psi", t->tyre_pressure->text()),
-            words::source(SourceKind::law, "49 CFR 393.75(h), placard"), LimitMark::a);
+            words::source(SourceKind::law, "49 CFR 393.75, placard"), LimitMark::a);
         r.reading = v.text();
         r.limit = "at least " + t->tyre_pressure->text();
         r.steps = std::move(steps);
@@ -121,6 +121,11 @@ void judge_pressures(Bench& bench) {
     };
     for (const Value* v : cold) tell(*v, v->si, {});
     for (const Value* v : hot) {
+        if (!tells_cold_pressure(v->where) && !tells_cold_pressure(v->reading->note)) {
+            bench.cannot_tell({corner_of(v->place), 0, "tyre", std::string(what::pressure_hot),
+                               "hot, and not said to be after a run at 41 to 55 mph", "measure it cold", false});
+            continue;
+        }
         const auto rating = rating_at(bench, corner_of(v->place));
         if (!rating) {
             bench.cannot_tell({corner_of(v->place), 0, "tyre", std::string(what::pressure_hot),

@@ -47,7 +47,9 @@ std::vector<std::string> problems_of_limit(const Limit& l) {
     need(l.source.kind != SourceKind::stamped || l.source.shot, "a stamped figure needs its photo");
     need(unit == nullptr || unit->quantity != Quantity::torque || makers(l.source.kind),
          "a torque comes from the maker's document and is never guessed");
-    need(l.checked.year >= 2000 && !l.entered_by.empty(), "who entered it, and when it was checked, is missing");
+    need(!l.entered_by.empty(), "who entered it is missing");
+    need(l.checked.has_value() == (l.evidence != Evidence::memory),
+         "a source that was read has the day of it, one from memory has none");
     return out;
 }
 

@@ -61,7 +61,7 @@ struct Limit {
     LimitMark mark = LimitMark::c;
     Evidence evidence = Evidence::memory;
     Grade beyond = Grade::watch;  // what a value beyond it means
-    Date checked;                 // when the source was last looked at
+    std::optional<Date> checked;  // when its text was last looked at; none for what is from memory
     std::string entered_by;
     std::string note;
 
@@ -83,7 +83,7 @@ struct Limit {
         f.must("mark", s.mark);
         f.must("evidence", s.evidence);
         f.must("beyond", s.beyond);
-        f.must("checked", s.checked);
+        f.may("checked", s.checked);
         f.must("entered_by", s.entered_by);
         f.may("note", s.note);
     }

@@ -1,5 +1,4 @@
-// Which sign stands for the answer about towing, on every screen and on paper. What an owner saw from outside only has
-// Sign::shaded_on_road.
+// Which sign stands for the answer about towing, on every screen and on paper.
 #pragma once
 
 #include "core/base/sign.h"
@@ -8,7 +7,8 @@
 namespace cotter {
 
 [[nodiscard]] constexpr Sign sign_of(Towing towing) {
-    constexpr Sign kSigns[]{Sign::shattered_on_road, Sign::sheared_on_road, Sign::fading_on_road, Sign::whole_on_road};
+    constexpr Sign kSigns[]{Sign::shattered_on_road, Sign::sheared_on_road, Sign::fading_on_road, Sign::whole_on_road,
+                            Sign::shaded_on_road};
     return kSigns[static_cast<int>(towing)];
 }
 

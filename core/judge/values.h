@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "core/judge/judgement.h"
+#include "core/judge/state.h"
 
 namespace cotter {
 
@@ -22,9 +23,6 @@ struct Value {
 
     [[nodiscard]] std::string text() const;  // "2.6 mm (inner, leading end)"
 };
-
-// Which state is judged: as the trailer was found, or as it is now.
-enum class State { found, now };
 
 struct Values {
     std::vector<Value> all;

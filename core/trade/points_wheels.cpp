@@ -33,6 +33,10 @@ constexpr std::array kIdList{
     LookEntry{"slow", "Marked for a limited speed", kRepair, kItem10c},
     LookEntry{"mixed", "Another size or type than its mates on the axle", kRepair, kItem10b},
 };
+constexpr std::array kLoadList{
+    LookEntry{"limit-written", "A lower load limit is written on the trailer", kGood},
+    LookEntry{"no-limit", "No lower load limit is written on the trailer", kGood},
+};
 constexpr std::array kFaceList{
     LookEntry{"cord", "Cords or belts show", kStop},
     LookEntry{"bulge", "A bulge or a knot", kStop, kContact},

@@ -35,6 +35,7 @@ std::string_view component_of(std::string_view name) {
 
 bool ended_by_repair(const ReadingSpec& spec, std::string_view component) {
     const std::string named = ascii_lower(component);
+    if (named == "hub cap" || named == "grease cap" || named == "hub oil") return false;  // the bearing stays as it is
     std::string_view words = spec.renewed_by;
     while (!words.empty()) {
         const auto space = std::min(words.find(' '), words.size());

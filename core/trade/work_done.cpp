@@ -11,9 +11,11 @@ namespace cotter {
 
 namespace {
 
+// The steps that are done while it is open. Those that put it back prove nothing: what they record comes after the
+// work.
 struct StepOf {
-    std::string_view procedure, from;  // `from`: the first step that proves it; empty: any
-    int least = 0;                     // its number
+    std::string_view procedure, from;
+    int least = 0, most = 0;  // their numbers
 };
 struct Evidence {
     Work work;
@@ -22,17 +24,17 @@ struct Evidence {
     std::string_view torque{};                  // joint whose tightening proves it
 };
 
-// Steps of a procedure count from the given number on: "D2" and all later ones.
-constexpr std::array kWheelSteps{StepOf{"wheel-off", "U", 8}, StepOf{"disc", "D", 3}, StepOf{"electric-drum", "E", 2},
-                                 StepOf{"hydraulic-drum", "H", 1}, StepOf{"wheels", "W", 2}};
-constexpr std::array kHubSteps{StepOf{"bearing", "B", 2}, StepOf{"electric-drum", "E", 12}};
-constexpr std::array kFluidSteps{StepOf{"bleed", "F", 2}, StepOf{"disc", "D", 14}, StepOf{"hydraulic-drum", "H", 7}};
-constexpr std::array kLiningSteps{StepOf{"disc", "D", 11}, StepOf{"electric-drum", "E", 10},
-                                  StepOf{"hydraulic-drum", "H", 4}};
-constexpr std::array kBrakeSteps{StepOf{"disc", "D", 3}, StepOf{"electric-drum", "E", 2},
-                                 StepOf{"hydraulic-drum", "H", 1}};
-constexpr std::array kWireSteps{StepOf{"electric-drum", "E", 11}};
-constexpr std::array kSpringSteps{StepOf{"running-gear", "G", 3}};
+constexpr std::array kWheelSteps{StepOf{"wheel-off", "U", 8, 8}, StepOf{"disc", "D", 3, 16},
+                                 StepOf{"electric-drum", "E", 2, 13}, StepOf{"hydraulic-drum", "H", 1, 7},
+                                 StepOf{"wheels", "W", 1, 3}};
+constexpr std::array kHubSteps{StepOf{"bearing", "B", 2, 9}, StepOf{"electric-drum", "E", 3, 3}};
+constexpr std::array kFluidSteps{StepOf{"bleed", "F", 2, 7}, StepOf{"disc", "D", 14, 15}};
+constexpr std::array kLiningSteps{StepOf{"disc", "D", 11, 12}, StepOf{"electric-drum", "E", 10, 11},
+                                  StepOf{"hydraulic-drum", "H", 4, 5}};
+constexpr std::array kBrakeSteps{StepOf{"disc", "D", 3, 13}, StepOf{"electric-drum", "E", 2, 13},
+                                 StepOf{"hydraulic-drum", "H", 1, 6}};
+constexpr std::array kWireSteps{StepOf{"electric-drum", "E", 11, 11}};
+constexpr std::array kSpringSteps{StepOf{"running-gear", "G", 3, 3}};
 
 using Words = std::string_view;
 constexpr std::array<Words, 14> kBehindWheel{"pads",         "shoes",         "rotor",      "drum", "caliper",
@@ -50,7 +52,7 @@ constexpr std::array<Words, 4> kSprings{"u-bolts", "spring", "axle beam", "torsi
 constexpr std::array<Words, 2> kCap{"hub cap", "grease cap"};
 
 constexpr std::array kEvidence{
-    Evidence{Work::wheel_off, kWheelSteps, kBehindWheel, "wheel nuts"},
+    Evidence{Work::wheel_off, kWheelSteps, kBehindWheel},
     Evidence{Work::hub_opened, kHubSteps, kInHub},
     Evidence{Work::hydraulics_opened, kFluidSteps, kHydraulic},
     Evidence{Work::linings_renewed, kLiningSteps, kLinings},
@@ -70,7 +72,7 @@ bool proves(const StepMark& mark, std::span<const StepOf> steps) {
             if (c < '0' || c > '9') break;
             number = number * 10 + (c - '0');
         }
-        return number >= s.least;
+        return number >= s.least && number <= s.most;
     });
 }
 
@@ -85,6 +87,10 @@ private:
     std::optional<Instant> newest_;
 };
 
+// Photos that only a wheel or a hub that is off allows.
+constexpr std::array kInsideSlots{Slot::rotor_face, Slot::rotor_edge, Slot::seal_side, Slot::bearing, Slot::spindle};
+constexpr std::array kHubSlots{Slot::seal_side, Slot::bearing, Slot::spindle};
+
 bool same_corner(const Place& a, const Place& b) {
     return a.axle == b.axle && a.side == b.side && a.is_corner();
 }
@@ -94,6 +100,26 @@ bool concerns(Work work, const Place& there, const Place* here) {
     if (here == nullptr || work == Work::hydraulics_opened) return true;
     if (work == Work::u_bolts && here->is_corner()) return there.axle == here->axle;
     return here->is_corner() ? same_corner(there, *here) : there == *here;
+}
+
+template <class Slots>
+void add_shots(const Job& job, const Slots& slots, Work work, const Place* here, Newest& newest) {
+    for (const Shot& shot : job.all<Shot>())
+        if (concerns(work, shot.place, here) && std::find(slots.begin(), slots.end(), shot.slot) != slots.end())
+            newest.add(shot.photo.taken ? *shot.photo.taken : shot.added);
+}
+
+// A wheel was off where somebody saw or measured what is behind it. A torque of its nuts alone proves nothing: they are
+// tightened again with the wheel on.
+void add_seen_inside(const Job& job, const Place* here, Newest& newest) {
+    for (const Look& look : job.all<Look>())
+        if (look.reach == Reach::wheel_off && concerns(Work::wheel_off, look.place, here)) newest.add(look.at);
+    for (const Reading& r : job.all<Reading>()) {
+        if (r.taken != Taken::measured || !r.place.is_corner() || !concerns(Work::wheel_off, r.place, here)) continue;
+        const TradePoint* point = point_of_reading(r.what);
+        if (point != nullptr && point->reach == Reach::wheel_off) newest.add(r.at);
+    }
+    add_shots(job, kInsideSlots, Work::wheel_off, here, newest);
 }
 
 std::optional<Instant> find_done(const Job& job, Work work, const Place* here) {
@@ -108,12 +134,12 @@ std::optional<Instant> find_done(const Job& job, Work work, const Place* here) {
     if (work == Work::hub_opened)
         for (const BearingSetting& b : job.all<BearingSetting>())
             if (concerns(work, b.place, here)) newest.add(b.at);
+    if (work == Work::hub_opened) add_shots(job, kHubSlots, work, here, newest);
     if (work == Work::hydraulics_opened)
         for (const BleedCount& b : job.all<BleedCount>()) newest.add(b.at);
     if (work == Work::wheel_off) {
         if (const auto hub = find_done(job, Work::hub_opened, here)) newest.add(*hub);
-        for (const Look& look : job.all<Look>())
-            if (look.reach == Reach::wheel_off && concerns(work, look.place, here)) newest.add(look.at);
+        add_seen_inside(job, here, newest);
     }
     if (!newest.value() && !e.torque.empty())  // the tightening itself is the only trace
         for (const Torque& t : job.all<Torque>())
@@ -129,6 +155,14 @@ std::optional<Instant> work_done(const Job& job, Work work, const Place& place) 
 
 bool work_done_anywhere(const Job& job, Work work) {
     return find_done(job, work, nullptr).has_value();
+}
+
+std::vector<Work> works_shown_by(const Finding& finding) {
+    std::vector<Work> out;
+    const std::string component = ascii_lower(finding.component);
+    for (const auto& e : kEvidence)
+        if (std::find(e.renewed.begin(), e.renewed.end(), component) != e.renewed.end()) out.push_back(e.work);
+    return out;
 }
 
 bool opens_again(Work work, PointId point) {

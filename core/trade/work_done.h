@@ -4,6 +4,7 @@
 
 #include <cstdint>
 #include <optional>
+#include <vector>
 
 #include "core/trade/point.h"
 
@@ -30,6 +31,9 @@ constexpr auto names(Work) {
 // say when it was repaired.
 [[nodiscard]] std::optional<Instant> work_done(const Job& job, Work work, const Place& place);
 [[nodiscard]] bool work_done_anywhere(const Job& job, Work work);
+
+// The work that putting this finding right is, by its component.
+[[nodiscard]] std::vector<Work> works_shown_by(const Finding& finding);
 
 // Does this work ask for a new answer to this point, at the place it was done?
 [[nodiscard]] bool opens_again(Work work, PointId point);

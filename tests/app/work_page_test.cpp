@@ -224,7 +224,7 @@ TEST_CASE("the owner's look has plain words, opens no hub, and ends in an answer
     CHECK(bench.session().settings().owner);
     const WorkListView list = work_list_view(bench.session());
     REQUIRE(list.advice.has_value());
-    CHECK(list.advice->word == TowWord::show_to_shop);
+    CHECK(list.advice->towing == Towing::cannot_tell);
     for (const std::string& reason : list.advice->reasons) CHECK(reason.find("axle1-") == std::string::npos);
     for (const WorkGroup& group : list.groups)
         for (const WorkRow& r : group.rows) CHECK_FALSE(bench.session().work_book().procedure(r.id)->opens_hub);
@@ -283,7 +283,7 @@ TEST_CASE("an owner's 'I can't tell' is no finding and no look: the answer says 
     CHECK(bench.step("O1").answer == StepAnswer::cannot_tell);
     CHECK(bench.step("O1").word.starts_with("cannot tell"));
     const AdviceView advice = advice_view(bench.session());
-    CHECK(advice.word == TowWord::show_to_shop);
+    CHECK(advice.towing == Towing::cannot_tell);
     bool said = false;
     for (const std::string& reason : advice.reasons)
         said = said || reason.find("The tire (could not tell)") != std::string::npos;

@@ -152,7 +152,7 @@ TEST_CASE("an owner's bad answer makes the finding with the mark, one step of un
     Settings settings = bench.session().settings();
     settings.owner = true;
     bench.apply(PutSettings{settings});
-    CHECK(advice_view(bench.session()).word == TowWord::show_to_shop);
+    CHECK(advice_view(bench.session()).towing == Towing::cannot_tell);
     bench.mark("U1", kTrailer);
     bench.mark("U3", kTrailer);
     bench.read("O1", kLeft);
@@ -163,7 +163,7 @@ TEST_CASE("an owner's bad answer makes the finding with the mark, one step of un
     bench.apply(PutStepMark{mark_of(procedure_view(bench.session()), tyre, StepWord::done), tyre.bad});
     REQUIRE(bench.job().all<Finding>().size() == 1);
     CHECK(bench.job().all<Finding>()[0].place == kLeft);
-    CHECK(advice_view(bench.session()).word == TowWord::do_not_tow);
+    CHECK(advice_view(bench.session()).towing == Towing::no);
     CHECK(advice_view(bench.session()).reasons[0].find("yre") != std::string::npos);
     bench.apply(UndoStep{});
     CHECK(bench.job().all<Finding>().empty());
@@ -183,9 +183,9 @@ TEST_CASE("a reading beyond the law outweighs a kinder word, and is a reason of 
     bench.apply(PutReading{tread});
     const AdviceView advice = advice_view(bench.session());
     CHECK(bench.session().summary().towing == Towing::no);
-    CHECK(advice.word == TowWord::do_not_tow);
+    CHECK(advice.towing == Towing::no);
     REQUIRE_FALSE(advice.reasons.empty());
-    CHECK(advice.reasons[0].starts_with("Axle 1, left: tread depth: 1/32 in"));
+    CHECK(advice.reasons[0].starts_with("Axle 1, left: Tread depth: 1/32 in"));
     CHECK(advice.reasons[0].find("393.75") != std::string::npos);
 }
 

@@ -125,3 +125,21 @@ TEST_CASE("forecast: another point, another trailer, a later visit do not count"
     v.before.job.all<Visit>()[0].opened = *Instant::parse("2027-01-01T08:00:00Z");
     CHECK(v.foretell().answer == WearAnswer::no_way);
 }
+
+TEST_CASE("A28 forecast: a break in the rate is said, and the last leg counts") {
+    JudgeBench first{BrakeKind::hydraulic_disc, "2025-01-10", 3}, second{BrakeKind::hydraulic_disc, "2025-08-10", 2},
+        now{BrakeKind::hydraulic_disc, "2026-05-14", 1};
+    const std::pair<JudgeBench*, std::pair<const char*, const char*>> visits[] = {
+        {&first, {"10.0", "0"}}, {&second, {"9.8", "10000"}}, {&now, {"6.8", "20000"}}};
+    for (const auto& [bench, seen] : visits) {
+        bench->read("axle1-left", what::pad_thickness, "mm", {{"inner", seen.first}}).resolution =
+            *Number::parse("0.1");
+        bench->read("trailer", what::run_total, "[mi_i]", {{"", seen.second}});
+    }
+    now.earlier = {first.job, second.job};
+    const auto all = now.judge().forecasts;
+    REQUIRE(all.size() == 1);
+    CHECK(all[0].life.left == doctest::Approx(12666.7).epsilon(0.001));
+    CHECK(all[0].says.ends_with("; it wears faster now: 0.2 mm, then 3.0 mm in 10,000 mi"));
+    CHECK(all[0].points.size() == 3);
+}

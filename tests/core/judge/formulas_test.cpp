@@ -102,7 +102,9 @@ TEST_CASE("worked example: tyre capacity against the axle's rating") {
     CHECK(digits(axle_capacity_kg(4, *load_index_kg(121), false) / kPound, 0) == "12787");
     CHECK(digits(axle_capacity_kg(1, *load_index_kg(100), true), 0) == "727");
     CHECK(digits(axle_capacity_kg(1, *load_index_kg(100), true) / kPound, 0) == "1603");
-    CHECK_FALSE(load_index_kg(99));
+    CHECK(*load_index_kg(95) == 690);
+    CHECK(*load_index_kg(60) == 250);
+    CHECK_FALSE(load_index_kg(59));
     CHECK_FALSE(load_index_kg(141));
     CHECK(*load_index_kg(140) == 2500);
 }

@@ -4,49 +4,53 @@
 #include <algorithm>
 
 #include "core/trade/reading_spec.h"
-#include "tests/core/judge/judge_bench.h"
+#include "tests/core/judge/answer_yard.h"
 #include "tests/core/survey/sample_job.h"
 
 using namespace cotter;
 using namespace cotter::test;
 
-TEST_CASE("judge: may it be towed? the reason comes first") {
-    JudgeBench bench;
-    CHECK(bench.judge().towing == Towing::cannot_tell);
-    CHECK(bench.judge().answer.starts_with("Cannot tell, because of "));
-    bench.complete();
-    CHECK(bench.judge().towing == Towing::nothing_against);
-    CHECK(bench.judge().answer.starts_with("Nothing that was measured "));
-    CHECK(bench.judge().caveat.starts_with("Cotter certifies nothing."));
-    bench.find("axle2-left", "rotor", "scored in rings", Grade::repair);
-    CHECK(bench.judge().towing == Towing::after_repair);
-    bench.find("axle1-right", "wheel nuts", "one missing", Grade::do_not_tow);
-    const Summary s = bench.judge();
+namespace {
+Summary judged(const AnswerYard& yard) {
+    Instant noon = yard.visit().opened;
+    noon.unix_s += 5 * 3600;
+    return judge_job(yard.job(), shipped_limits(), {{}, noon});
+}
+}  // namespace
+
+TEST_CASE("judge: may it be towed? the answer is the engine's, and the reason comes first") {
+    AnswerYard yard = disc_yard();
+    CHECK(judged(yard).towing == Towing::cannot_tell);
+    CHECK(judged(yard).answer.starts_with("Cannot tell: "));
+    yard.all_good();
+    CHECK(judged(yard).towing == Towing::nothing_against);
+    CHECK(judged(yard).answer.starts_with("Nothing found against it, "));
+    CHECK(judged(yard).caveat.starts_with("Cotter certifies nothing."));
+    yard.find("axle2-left", "rotor", "scored in rings", Grade::repair);
+    CHECK(judged(yard).towing == Towing::after_repair);
+    yard.find("axle1-right", "wheel nuts", "one missing", Grade::do_not_tow);
+    const Summary s = judged(yard);
     CHECK(s.towing == Towing::no);
-    CHECK(s.answer == "No: axle 1 right, wheel nuts: one missing (seen and graded by A. Tester).");
+    CHECK(s.answer ==
+          "Do not tow: axle 1 right, Every wheel nut or bolt there and tight: wheel nuts: one missing (seen and graded "
+          "by A. Tester).");
     REQUIRE(at_place(s.now, Place::corner(1, Side::right)) != nullptr);
     CHECK(at_place(s.now, Place::corner(1, Side::right))->grade == Grade::do_not_tow);
     CHECK(at_place(s.now, Place::corner(2, Side::left))->grade == Grade::repair);
-    CHECK(at_place(s.now, Place::at(Station::drawbar)) == nullptr);
+    CHECK(s.now.grade == Grade::do_not_tow);
 }
 
-TEST_CASE("judge: the answer counts what else is not known in English: 1 more thing, 12 more things, 2 more reasons") {
-    JudgeBench bench;
-    const std::string all = bench.judge().answer;
-    bench.complete();
-    std::vector<Reading>& readings = bench.job.all<Reading>();
-    REQUIRE(readings.size() == 21);
-    CHECK(all.ends_with(" more things not known."));
-    readings.pop_back();
-    CHECK(bench.judge().answer.find(" And ") == std::string::npos);
-    readings.pop_back();
-    CHECK(bench.judge().answer.ends_with(" And 1 more thing not known."));
-    bench.complete();
+TEST_CASE("judge: the answer counts what else there is in English: 1 more thing, 12 more things, 2 more reasons") {
+    AnswerYard yard = disc_yard();
+    for (const PointId p : {PointId::cpl_wear, PointId::cpl_chain}) yard.leave_out(p);
+    yard.all_good();
+    CHECK(judged(yard).answer.ends_with(" And 1 more thing not known."));
+    CHECK(judged(disc_yard()).answer.ends_with(" more things not known."));
     for (const char* defect : {"loose", "broken", "worn"})
-        bench.find("axle1-left", "wheel stud", defect, Grade::do_not_tow);
-    CHECK(bench.judge().answer.ends_with(" And 2 more reasons."));
-    bench.job.all<Finding>().pop_back();
-    CHECK(bench.judge().answer.ends_with(" And 1 more reason."));
+        yard.find("axle1-left", "toolbox", defect, Grade::do_not_tow);
+    CHECK(judged(yard).answer.ends_with(" And 2 more reasons."));
+    yard.remove(yard.job().all<Finding>().back().id.uuid);
+    CHECK(judged(yard).answer.ends_with(" And 1 more reason."));
 }
 
 TEST_CASE("judge: what would settle an unknown is told by kind, not by words") {
@@ -68,33 +72,45 @@ TEST_CASE("judge: what would settle an unknown is told by kind, not by words") {
     CHECK(lacks(what::pad_thickness) == Lack::reading);
 }
 
-TEST_CASE("judge: what is repaired no longer speaks against it now, and must be measured again") {
-    JudgeBench bench;
-    bench.complete();
-    bench.read("axle1-left", what::pad_thickness, "mm", {{"inner", "1.2"}, {"outer", "6.1"}});
-    bench.job.all<Reading>().back().at.unix_s += 60;
-    CHECK(bench.judge().towing == Towing::no);
-    bench.find("axle1-left", "pads", "thin and tapered", Grade::do_not_tow).outcome = Outcome::repaired;
-    Summary s = bench.judge();
-    CHECK(s.found.grade == Grade::do_not_tow);
-    CHECK(s.towing == Towing::cannot_tell);
-    CHECK(s.answer.find("was repaired or replaced and not measured again") != std::string::npos);
-    Reading& after = bench.read("axle1-left", what::pad_thickness, "mm", {{"inner", "9.8"}, {"outer", "9.9"}});
-    after.stage = Stage::after;
-    s = bench.judge();
+TEST_CASE(
+    "judge: a repaired part stands against it until the new one is measured, and what its work opened is answered") {
+    AnswerYard yard = disc_yard();
+    yard.leave_out(PointId::disc_pad, "axle1-left");
+    yard.all_good();
+    yard.read("axle1-left", what::pad_thickness, "mm", {{"inner", "1.2"}, {"outer", "6.1"}});
+    CHECK(judged(yard).towing == Towing::no);
+    yard.find("axle1-left", "pads", "thin and tapered", Grade::do_not_tow, Outcome::repaired);
+    CHECK(judged(yard).towing == Towing::no);
+    yard.read("axle1-left", what::pad_thickness, "mm", {{"inner", "9.8"}, {"outer", "9.9"}}, Stage::after);
+    yard.look(PointId::brk_parts, "axle1-left", LookResult::good, {}, Stage::after);
+    yard.look(PointId::wheel_seat, "axle1-left", LookResult::good, {}, Stage::after);
+    yard.torque("axle1-left");
+    yard.look(PointId::wheel_nuts, "axle1-left", LookResult::good, {}, Stage::after);
+    yard.look(PointId::brk_works, "axle1-left", LookResult::good, {}, Stage::after);
+    CHECK(judged(yard).answer.find("repaired, but not answered since: Brake test at walking pace") !=
+          std::string::npos);
+    yard.look(PointId::brk_drive, "trailer", LookResult::good, {}, Stage::after);
+    const Summary s = judged(yard);
     CHECK(s.towing == Towing::nothing_against);
+    CHECK(s.tow_found.outcome == TowOutcome::do_not_tow);
     CHECK(s.found.grade == Grade::do_not_tow);
 }
 
 TEST_CASE("judge: not measured and not accessible never count as OK") {
     for (const Taken taken : {Taken::not_measured, Taken::not_accessible}) {
-        JudgeBench bench;
-        bench.complete();
-        Reading& r = bench.job.all<Reading>().front();
-        r.points.clear();
+        AnswerYard yard = disc_yard();
+        yard.leave_out(PointId::hub_play, "axle1-left");
+        yard.all_good();
+        Reading r;
+        r.id = {yard.id()};
+        r.place = Place::corner(1, Side::left);
+        r.what = what::end_play;
         r.taken = taken;
         r.reason = "the wheel would not come off";
-        const Summary s = bench.judge();
+        r.at = yard.now();
+        r.by = "A. Tester";
+        yard.put(r);
+        const Summary s = judged(yard);
         CHECK(s.towing == Towing::cannot_tell);
         CHECK(s.answer.find("the wheel would not come off") != std::string::npos);
     }
@@ -243,7 +259,7 @@ TEST_CASE("judge: tyres by age, capacity and pressure") {
     for (Axle& axle : bench.trailer().axles) axle.gawr = *make_amount("7000", "[lb_av]");
     bench.read("axle1-left", what::tyre_date, "1", {{"", "3419"}});
     bench.read("axle1-left", what::load_index, "1", {{"", "124"}});
-    bench.read("axle1-left", what::pressure_hot, "[psi]", {{"", "92"}});
+    bench.read("axle1-left", what::pressure_hot, "[psi]", {{"", "92"}}).note = "after an hour at 41 to 55 mph";
     const Summary s = bench.judge();
     CHECK(reasons_on(s.now, what::tyre_age)[0].reading == "6.46 years");
     CHECK(reasons_on(s.now, what::tyre_age)[0].grade == Grade::watch);

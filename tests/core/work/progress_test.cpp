@@ -210,28 +210,12 @@ TEST_CASE("progress: a mark of a done step names what proves it, each once, and 
     CHECK(oil.levels.size() == 1);
 }
 
-TEST_CASE("owner: tow, show it to a shop, do not tow, each with its reasons") {
+TEST_CASE("owner: a bad answer makes the finding that its step names") {
     const WorkBook book = shipped_work();
-    Yard yard({BrakeKind::hydraulic_disc});
-    TowAdvice advice = tow_advice(book, yard.job);
-    CHECK(advice.word == TowWord::show_to_shop);
-    CHECK(said(advice.reasons, "axle1-left: not looked at: The tire; How much tread; The wheel nuts"));
-    CHECK(advice.reasons.size() == 3);  // two corners, and the trailer as a whole
-    for (const char* step : {"U1", "U2", "U3"}) yard.do_step(book, step, kTrailer);
-    for (const Place& corner : yard.job.only<Trailer>()->corners())
-        for (const char* step : {"O1", "O2", "O3", "O4", "O5", "O6"}) yard.do_step(book, step, corner);
-    for (const char* step : {"P1", "P2", "P3", "P4", "P5", "P6", "P7"}) yard.do_step(book, step, kTrailer);
-    advice = tow_advice(book, yard.job);
-    CHECK(advice.word == TowWord::tow);
-    CHECK(first(advice.reasons).find("all 19 points") == 0);
-    const auto low = finding_of(*book.step("O5").step, kCorner, {numbered(700)}, moment(700), "Owner");
-    yard.put(*low);
-    CHECK(tow_advice(book, yard.job).word == TowWord::show_to_shop);
-    yard.put(*finding_of(*book.step("O3").step, kCorner, {numbered(701)}, moment(701), "Owner"));
-    advice = tow_advice(book, yard.job);
-    CHECK(advice.word == TowWord::do_not_tow);
-    CHECK(first(advice.reasons).find("wheel nuts") != std::string::npos);
-    CHECK(advice.reasons.size() == 2);
+    const auto nuts = finding_of(*book.step("O3").step, kCorner, {numbered(701)}, moment(701), "Owner");
+    REQUIRE(nuts);
+    CHECK(nuts->component == "wheel nuts");
+    CHECK(nuts->grade == Grade::do_not_tow);
     CHECK_FALSE(finding_of(*book.step("U1").step, kCorner, {numbered(702)}, moment(702), "Owner"));
 }
 
