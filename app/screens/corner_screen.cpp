@@ -119,6 +119,7 @@ void draw_corner(UiContext& ui, const CornerView& view, CornerState& state, Comm
         draw_stages(ui, stage, state);
         draw_shots(ui, view, stage, out);
         draw_findings(ui, view, state);
+        if (row(ui, {"What is looked at here", "points"})) out.push_back(GoTo{{Screen::points, view.place, {}}});
         draw_readings(ui, view, stage, state, out);
         draw_work(ui, "Torque", view.torques, view, Screen::torque, out);
         draw_work(ui, "Fluid level", view.levels, view, Screen::level, out);

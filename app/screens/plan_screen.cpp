@@ -38,6 +38,10 @@ void draw_plan(UiContext& ui, const PlanView& view, Commands& out) {
         const auto corners = tiles_of(view.corners);
         const auto rear = tiles_of(std::span(view.stations).subspan(2));
         const auto tapped = trailer_plan(ui, "trailer", {front, corners, rear, view.duals});
+        RowSpec points;
+        points.value = view.points;
+        if (row(ui, {"What is looked at", "points"}, points)) out.push_back(GoTo{{Screen::points, {}, "all"}});
+        if (row(ui, {"Plate and use", "plate"})) out.push_back(GoTo{{Screen::plate, {}, {}}});
         if (row(ui, {"Work, step by step", "work"})) out.push_back(GoTo{{Screen::work, {}, {}}});
         if (row(ui, {"Quotes and prices", "quotes"})) out.push_back(GoTo{{Screen::quotes, {}, {}}});
         if (!tapped) return;

@@ -61,6 +61,22 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
             return draw_inspection_group(ui, view_of(inspection_group_view), states.inspection, out);
         case Screen::since:
             return draw_since(ui, view_of(since_view), out);
+        case Screen::points:
+            return draw_points(ui, view_of(points_view), states.points, out);
+        case Screen::point: {
+            const Stage stage = states.point.stage.value_or(Stage::before);
+            return draw_point(ui,
+                              view_of([&](const Session& s) { return point_view(s, stage); }, static_cast<int>(stage)),
+                              states.point, out);
+        }
+        case Screen::plate:
+            return draw_plate(ui, view_of(plate_view), states.plate, out);
+        case Screen::sidewall:
+            return draw_sidewall(ui, view_of(sidewall_view), states.tag, out);
+        case Screen::chamber:
+            return draw_chamber(ui, view_of(chamber_view), states.tag, out);
+        case Screen::breakaway:
+            return draw_breakaway(ui, view_of(breakaway_view), session.now(), out);
         case Screen::quotes:
             return draw_quotes(ui,
                                view_of([&](const Session& s) { return quotes_view(s, states.quotes.by); },

@@ -4,11 +4,14 @@
 #include "app/command.h"
 #include "app/screens/bearing_screen.h"
 #include "app/screens/bleed_screen.h"
+#include "app/screens/breakaway_screen.h"
 #include "app/screens/corner_screen.h"
 #include "app/screens/hand_over_screen.h"
 #include "app/screens/identify_screen.h"
 #include "app/screens/intake_screen.h"
 #include "app/screens/photo_screen.h"
+#include "app/screens/plate_screen.h"
+#include "app/screens/point_screen.h"
 #include "app/screens/customer_screen.h"
 #include "app/screens/quote_screen.h"
 #include "app/screens/quotes_screen.h"
@@ -21,6 +24,7 @@
 #include "app/screens/judgement_screen.h"
 #include "app/screens/kept_view.h"
 #include "app/screens/summary_screen.h"
+#include "app/screens/tag_screen.h"
 #include "app/session/session.h"
 #include "app/ui/ui.h"
 
@@ -48,6 +52,10 @@ struct ScreenStates {
     ShelfState shelf;
     OfferState offer;
     OffersFileState offers_file;
+    PointsState points;
+    PointState point;
+    PlateState plate;
+    FormState tag;
     KeptView view;  // of the page that is shown
     Route shown;    // states of a page end when another is shown, or another job is open
     JobId job;

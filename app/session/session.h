@@ -98,6 +98,7 @@ public:
     [[nodiscard]] const std::vector<std::string>& offers_refused() const { return offers_refused_; }  // lines of a file
     // The open job judged, as of the last change to it; what it holds is made when it is asked for.
     [[nodiscard]] JobJudge& judge() const { return *judge_; }
+    [[nodiscard]] const TowAnswer& towing() const { return summary().tow; }
     [[nodiscard]] const Summary& summary() const { return judge_->summary(job_, now()); }
     // Empty when they could not be read.
     [[nodiscard]] const WorkBook& work_book() const { return work_data_->book(); }

@@ -105,13 +105,16 @@ std::string running(const UiContext& ui, const KeypadModel& model) {
     return fmt::format("{} {} {} · {} {} {}", ui.words.least, *model.least(), unit, ui.words.spread, *spread, unit);
 }
 
+std::string skip_words(const UiContext& ui, const KeypadModel& model) {
+    if (model.spec().may_not_know) return ui.words.not_known;
+    return model.taken() == Taken::not_measured ? ui.words.not_measured : ui.words.not_accessible;
+}
+
 // The value as large as it fits, the unit beside it, least and spread below.
 void draw_display(UiContext& ui, const KeypadModel& model) {
     const bool skipped = model.taken() != Taken::measured;
     const Paint& paint = ui.paint(skipped ? Tone::off : Tone::plate);
-    const std::string value =
-        skipped ? std::string(model.taken() == Taken::not_measured ? ui.words.not_measured : ui.words.not_accessible)
-                : model.text();
+    const std::string value = skipped ? skip_words(ui, model) : model.text();
     const std::string unit = skipped ? std::string() : std::string(unit_label(model.unit()));
     const float width = room() - 2 * Sizes::pad;
     const Laid unit_text = lay_text(ui, unit, Type::title, width * 0.4F);
@@ -154,6 +157,11 @@ void draw_units(UiContext& ui, KeypadModel& model) {
 }
 
 void draw_skips(UiContext& ui, KeypadModel& model) {
+    if (model.spec().may_not_know) {
+        const std::array specs{ChipSpec{{ui.words.not_known, "not known"}, model.taken() != Taken::measured, true, {}}};
+        if (one_of(ui, "skip", specs)) model.answer(Taken::not_measured);
+        return;
+    }
     if (!model.spec().may_skip) return;
     const std::array specs{
         ChipSpec{{ui.words.not_measured, "not measured"}, model.taken() == Taken::not_measured, true, {}},

@@ -143,13 +143,13 @@ void KeypadModel::restore(std::vector<std::string> texts, const std::string& ucu
     if (texts.size() < texts_.size()) texts.resize(texts_.size());
     texts_ = std::move(texts);
     if (std::find(spec_.units.begin(), spec_.units.end(), ucum) != spec_.units.end()) unit_ = ucum;
-    if (spec_.may_skip) taken_ = taken;
+    if (spec_.may_skip || spec_.may_not_know) taken_ = taken;
     const auto empty = std::find(texts_.begin(), texts_.end(), std::string{});
     at_ = empty == texts_.end() ? 0 : static_cast<std::size_t>(empty - texts_.begin());
 }
 
 void KeypadModel::answer(Taken taken) {
-    if (spec_.may_skip) taken_ = taken == taken_ ? Taken::measured : taken;
+    if (spec_.may_skip || spec_.may_not_know) taken_ = taken == taken_ ? Taken::measured : taken;
 }
 
 std::optional<Number> KeypadModel::number() const {

@@ -20,6 +20,7 @@ struct KeypadSpec {
     bool fractions = false;           // /8, /16 and /32 serve
     bool some_points = false;         // one point that is a number is enough
     bool may_skip = false;            // 'not measured' and 'not accessible' are possible answers
+    bool may_not_know = false;        // 'not known' is one: Taken::not_measured
     bool may_remove = false;          // what is kept already can be taken away
 };
 

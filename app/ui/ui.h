@@ -61,7 +61,8 @@ struct UiWords {
     std::string back = "Back", undo = "Undo", redo = "Redo", help = "Help", close = "Close", cancel = "Cancel",
                 done = "Done";
     std::string on = "on", off = "off";
-    std::string not_measured = "Not measured", not_accessible = "Not accessible", next_point = "Next point";
+    std::string not_measured = "Not measured", not_accessible = "Not accessible", not_known = "Not known",
+                next_point = "Next point";
     std::string add_point = "Add a point", erase = "Erase", remove = "Remove", sign = "Sign", least = "least",
                 spread = "spread";
     std::string and_part = "and";  // between a whole number and its fraction

@@ -149,6 +149,13 @@ HelpPage help_page(Screen screen) {
                       "Each point that was measured then and now: as the last visit left it, as this one found it, "
                       "and the change. Tap one to see its place."},
                      {"Cannot tell", "What has no mate at the other visit says why. It is not filled in."}}};
+        case Screen::points:
+        case Screen::point:
+        case Screen::plate:
+        case Screen::sidewall:
+        case Screen::chamber:
+        case Screen::breakaway:
+            return point_help(screen);
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};
     }

@@ -21,6 +21,7 @@ struct HelpPage {
 
 [[nodiscard]] HelpPage help_page(Screen screen);
 [[nodiscard]] HelpPage quote_help(Screen screen);  // of the pages about prices
+[[nodiscard]] HelpPage point_help(Screen screen);  // of the pages about what is looked at
 
 // On every page of help and at the start of each job.
 inline constexpr std::string_view kStanding =

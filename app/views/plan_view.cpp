@@ -115,6 +115,7 @@ PlanView plan_view(const Session& session) {
     view.towing = towing_question(session.summary());
     view.answer = session.summary().towing;
     view.summary = fmt::format("{} of {} corners complete", done, view.corners.size());
+    view.points = fmt::format("{} of {} looked at", session.towing().looked_at, session.towing().of);
     return view;
 }
 

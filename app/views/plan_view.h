@@ -30,6 +30,7 @@ struct PlanView {
     std::string towing;                   // "May it be towed? No"
     Towing answer = Towing::cannot_tell;  // of that question
     std::string summary;                  // one line about all of it
+    std::string points;                   // "31 of 84 looked at"
 };
 
 [[nodiscard]] PlanView plan_view(const Session& session);

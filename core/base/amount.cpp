@@ -56,6 +56,8 @@ constexpr std::array kUnits{
     Unit{"%", "%", ratio, 1e-2},
     Unit{"1", "", ratio, 1},
     Unit{"A.h", "Ah", charge, 3600},
+    Unit{"[mi_i]/h", "mph", speed, 63360 * kInch / 3600},
+    Unit{"km/h", "km/h", speed, 1.0 / 3.6},
 };
 
 // Reads a plain decimal ("12", "0.50"); false for anything else, exponents and signs too.

@@ -25,7 +25,8 @@ enum class Quantity {
     resistance,
     time,
     ratio,
-    charge
+    charge,
+    speed
 };
 
 // One unit: si = (value + shift) × factor. `ucum` is its code in the Unified Code for Units of Measure.
@@ -33,7 +34,7 @@ struct Unit {
     std::string_view ucum;   // "[lbf_av].[ft_i]"
     std::string_view label;  // "lb-ft"
     Quantity quantity;
-    double factor;     // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1, C
+    double factor;     // to SI: m, kg, N, N·m, Pa, K, m³, rad, V, A, Ω, s, 1, C, m/s
     double shift = 0;  // only temperatures have one
 };
 
