@@ -231,6 +231,7 @@ struct RemoveEvent {
 struct SignJob {
     std::string by;
     std::string statement;
+    std::string acknowledged;  // the answer on towing as it was shown and acknowledged; needed unless nothing is open
 };
 
 using Command =

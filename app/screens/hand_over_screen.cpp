@@ -2,6 +2,7 @@
 #include "app/screens/hand_over_screen.h"
 
 #include "app/screens/common.h"
+#include "app/ui/choice.h"
 #include "app/ui/widgets.h"
 #include "core/judge/towing_sign.h"
 
@@ -80,19 +81,25 @@ void draw_naming(UiContext& ui, const HandOverView& view, HandOverState& state, 
     if (answer.closed || answer.action) state.ask = HandOverState::Ask::none;
 }
 
-void draw_signing(UiContext& ui, HandOverState& state, Commands& out) {
+void draw_signing(UiContext& ui, const HandOverView& view, HandOverState& state, Commands& out) {
+    const bool read = view.acknowledge.empty() || state.acknowledged == view.acknowledge;
     const SheetSpec spec{"sign off",
                          "Sign off",
                          {{{"Not yet", "not yet"}, Tone::quiet, Icon::none, true, false},
-                          {{"Sign", "sign now"}, Tone::strong, Icon::pin, !state.name.empty(), true}}};
+                          {{"Sign", "sign now"}, Tone::strong, Icon::pin, read && !state.name.empty(), true}}};
     const SheetAnswer answer = sheet(ui, spec, [&] {
         const FieldAnswer name = text_field(ui, {"Handed over by", "signer"}, {state.name, "your name", ""});
         if (name.text) state.name = *name.text;
+        if (!view.acknowledge.empty()) {
+            remark(ui, "May it be towed?", view.acknowledge);
+            if (toggle(ui, {"I read this and told the customer", "acknowledge"}, read, "It will stand on page 1."))
+                state.acknowledged = read ? std::string() : view.acknowledge;
+        }
         paragraph(ui, kStatement);
         remark(ui, "From here on nothing is overwritten",
                "A later change keeps the old value beside the new one, with your reason.");
     });
-    if (answer.action == 1u) out.push_back(SignJob{state.name, kStatement});
+    if (answer.action == 1u) out.push_back(SignJob{state.name, kStatement, view.acknowledge});
     if (answer.closed || answer.action) state.signing = false;
 }
 
@@ -130,7 +137,7 @@ void draw_hand_over(UiContext& ui, const HandOverView& view, HandOverState& stat
     if (answer.tapped(1) && !send && view.unnamed) state.ask = HandOverState::Ask::name_to_pack;
     if (answer.tapped(1) && !send && !view.unnamed) out.push_back(ExportPacket{});
     if (state.ask != HandOverState::Ask::none) return draw_naming(ui, view, state, out);
-    if (state.signing) draw_signing(ui, state, out);
+    if (state.signing) draw_signing(ui, view, state, out);
 }
 
 }  // namespace cotter

@@ -11,6 +11,7 @@ struct HandOverState {
     enum class Ask { none, name_to_sign, name_to_pack };
     Ask ask = Ask::none;  // whose work it is, before what was tapped
     bool signing = false;
+    std::string acknowledged;  // the answer that the switch was thrown for
     std::string name;
 };
 

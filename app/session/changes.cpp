@@ -49,7 +49,7 @@ Result<Changes> changes_of(const Job&, const PutLevel& c, const Stamp& stamp) {
 Result<Changes> changes_of(const Job& job, const SignJob& c, const Stamp& stamp) {
     if (job.signed_off()) return fail(Errc::refused, "the job is signed off already");
     if (c.by.empty()) return fail(Errc::refused, "nobody's name is given", {}, "enter who hands the trailer over");
-    return Changes{Put{SignOff{stamp.new_id<SignOff>(), stamp.at, c.by, c.statement}, {}}};
+    return Changes{Put{SignOff{stamp.new_id<SignOff>(), stamp.at, c.by, c.statement, c.acknowledged}, {}}};
 }
 
 }  // namespace cotter

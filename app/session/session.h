@@ -139,6 +139,7 @@ private:
     void act(const PutFinding& c);
     void act(const PutShot& c);      // says which findings went with it
     void act(const AnswerQuote& c);  // its draft goes when it is kept
+    void act(const SignJob& c);      // not past an answer that nobody acknowledged
     // Those that change the job.
     template <JobCommand C>
     void act(const C& c) {

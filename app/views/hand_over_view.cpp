@@ -111,6 +111,7 @@ HandOverView hand_over_view(const Session& session) {
     view.chrome = chrome_of(session, "Hand over", trailer_words(job));
     view.towing = towing_question(session.summary());
     view.answer = session.summary().towing;
+    if (wants_acknowledgement(view.answer)) view.acknowledge = session.summary().answer;
     const SideWords words = session.settings().sides;
     view.unnamed = is_unnamed(job);
     if (view.unnamed)

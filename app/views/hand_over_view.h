@@ -21,6 +21,7 @@ struct HandOverView {
     Chrome chrome;
     std::string towing;                   // "May it be towed? No"
     Towing answer = Towing::cannot_tell;  // of that question
+    std::string acknowledge;              // the whole answer, which whoever signs has to acknowledge; empty: need not
     std::vector<Gap> gaps;
     std::string not_covered;            // at this visit: "drawbar; 5 things not known"; empty: nothing
     std::vector<RecheckLine> rechecks;  // what is due when

@@ -30,6 +30,11 @@ constexpr auto names(Towing) {
     return name_list("no", "after repair", "cannot tell", "nothing against it", "nothing found from outside");
 }
 
+// Whoever hands over a trailer with this answer says that they read it.
+[[nodiscard]] constexpr bool wants_acknowledgement(Towing towing) {
+    return towing == Towing::no || towing == Towing::after_repair || towing == Towing::cannot_tell;
+}
+
 struct Summary {
     TowAnswer tow;        // of the state now: what everything below is derived from
     TowAnswer tow_found;  // as the trailer was found

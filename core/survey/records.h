@@ -368,6 +368,7 @@ struct SignOff {
     Instant at;  // the packet's date and all times in its zip
     std::string by;
     std::string statement;
+    std::string acknowledged;  // the answer on towing that the signer was asked to acknowledge; empty: nothing stood open
 
     bool operator==(const SignOff&) const = default;
     template <class Self, class F>
@@ -376,6 +377,7 @@ struct SignOff {
         f.must("at", s.at);
         f.must("by", s.by);
         f.must("statement", s.statement);
+        f.may("acknowledged", s.acknowledged);
     }
 };
 
