@@ -80,7 +80,9 @@ void judge_play(const Scene& scene, const Ask& ask, const Sitting& s, const Meas
                           : grade == Grade::serviceable ? FactId::play_good
                                                         : FactId::play_loose;
         r.verdicts.push_back(
-            told(grade, fact(id, shown), practice("bearing play 0.001 to 0.005 in, some makers to 0.010")));
+            told(grade, fact(id, shown),
+                 grade >= Grade::repair ? own_band()
+                                        : practice("bearing play 0.001 to 0.005 in, some makers to 0.010")));
     }
 }
 

@@ -363,7 +363,7 @@ TEST_CASE("every point has a place on some trailer") {
     air.job.all<Reading>().push_back(weight);
     StepMark springs;
     springs.procedure = "running-gear";
-    springs.step = "G4";
+    springs.step = "G3";
     springs.place = Place::corner(1, Side::left);
     air.job.all<StepMark>().push_back(springs);
     BearingSetting setting;
