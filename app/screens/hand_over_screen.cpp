@@ -1,6 +1,8 @@
 // See hand_over_screen.h.
 #include "app/screens/hand_over_screen.h"
 
+#include <fmt/format.h>
+
 #include "app/screens/common.h"
 #include "app/ui/choice.h"
 #include "app/ui/widgets.h"
@@ -14,6 +16,15 @@ constexpr const char* kStatement =
     "The record shows what was seen, measured and done at this visit. It certifies nothing: the makers' manuals, local "
     "codes and a qualified inspector prevail.";
 
+// The first lines of what a place lacks: its page has the rest.
+std::string first_lines(const std::string& lacks) {
+    constexpr std::size_t kMost = 3;
+    std::size_t lines = 0, end = std::string::npos;
+    for (std::size_t at = 0; at != std::string::npos; at = lacks.find('\n', at + 1))
+        if (lines++ == kMost) end = at;
+    return end == std::string::npos ? lacks : fmt::format("{}\nand {} more", lacks.substr(0, end), lines - kMost);
+}
+
 void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
     if (view.gaps.empty()) {
         heading(ui, view.signed_off ? "Nothing essential is open" : "Ready to sign");
@@ -23,7 +34,7 @@ void draw_gaps(UiContext& ui, const HandOverView& view, Commands& out) {
     heading(ui, "Still open");
     for (const Gap& gap : view.gaps) {
         RowSpec spec;
-        spec.under = gap.lacks;
+        spec.under = first_lines(gap.lacks);
         spec.grade = gap.grade;
         spec.icon = gap.grade ? Icon::none : Icon::open_pin;
         if (row(ui, {gap.what, gap.key}, spec)) out.push_back(GoTo{gap.route});

@@ -191,7 +191,7 @@ void draw_identify(UiContext& ui, const IdentifyView& view, const Drafts& drafts
             draw_axle(ui, view, state, out);
         }
         draw_names(ui, view, drafts, out);
-        if (known && row(ui, {"Ratings, tires, use", "plate"})) out.push_back(GoTo{{Screen::plate, {}, {}}});
+        if (known && row(ui, {"Ratings, tires, use", "ratings"})) out.push_back(GoTo{{Screen::plate, {}, {}}});
         draw_label(ui, view, state);
         if (!view.plate_shot.empty() && photo(ui, {"Data plate", "data plate"}, view.plate_shot, 180))
             out.push_back(GoTo{{Screen::photo, {}, view.plate_shot_id}});

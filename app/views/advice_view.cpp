@@ -27,10 +27,13 @@ AdviceView advice_view(const Session& session) {
         if (g.grade > Grade::watch && out.reasons.size() < kMost)
             out.reasons.push_back(
                 fmt::format("{}: {}: {} ({})", judged_words(g.place, g.axle, words), g.subject, g.says, g.source));
-    for (const Unknown& u : judged.unknowns)
-        if (u.essential && out.reasons.size() < kMost)
-            out.reasons.push_back(
-                fmt::format("{}: {}: {}", judged_words(u.place, u.axle, words), u.subject, u.because));
+    // What this look could not tell comes first; then what only others can answer, the most dangerous first.
+    for (const bool could_not : {true, false})
+        for (const Unknown& u : judged.unknowns)
+            if (u.essential && (u.because.find("could not tell") != std::string::npos) == could_not &&
+                out.reasons.size() < kMost)
+                out.reasons.push_back(
+                    fmt::format("{}: {}: {}", judged_words(u.place, u.axle, words), u.subject, u.because));
     return out;
 }
 

@@ -259,6 +259,16 @@ std::optional<PointId> plate_point(const std::string& field) {
     return std::nullopt;
 }
 
+std::string plate_field(std::string_view title, int axle) {
+    if (title == point(PointId::tire_press).title) return fmt::format("pressure {}", axle);
+    for (const Answers& a : kAnswers) {
+        const TradePoint& answered = point(a.point);
+        if (answered.title != title) continue;
+        return answered.spot == Spot::axle ? fmt::format("{} {}", a.field, axle) : std::string(a.field);
+    }
+    return {};
+}
+
 // Several fields answer one point: each is held by its own name.
 std::string not_known_id(const std::string& field) {
     const auto point = plate_point(field);

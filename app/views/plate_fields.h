@@ -41,6 +41,8 @@ struct PlateSection {
 
 // The point that a field answers; nullopt: none.
 [[nodiscard]] std::optional<PointId> plate_point(const std::string& field);
+// The first field that answers the point of this title, of the axle where it has one; empty: none does.
+[[nodiscard]] std::string plate_field(std::string_view title, int axle);
 // How 'not known' is held in Trailer::not_known: the point's id and the field's, "plate.gawr gawr 2".
 [[nodiscard]] std::string not_known_id(const std::string& field);
 

@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include "app/views/chrome.h"
+#include "app/views/plate_fields.h"
 
 namespace cotter {
 
@@ -52,7 +53,7 @@ UnknownItem unknown_item(const Unknown& u, SideWords words) {
     item.todo = u.todo;
     item.essential = u.essential;
     if (u.lacks == Lack::makers_figure) item.figure = Route{Screen::figure, place, u.subject};
-    if (u.lacks == Lack::placard) item.plate = Route{Screen::identify, {}, {}};
+    if (u.lacks == Lack::placard) item.plate = Route{Screen::plate, {}, plate_field(u.subject, place.axle)};
     item.record = {Screen::corner, place, {}};
     return item;
 }
