@@ -28,7 +28,7 @@ void App::frame(UiContext& ui) {
     if (session_.steps() != steps) session_.device().confirm();
     session_.device().keep_awake(waits(session_.drafts(), session_.now()));
     pictures_.serve();
-    if (!out.empty() || tasks_.wants_frames()) ui.wake_at(ui.now_s);
+    if (!out.empty() || tasks_.wants_frames() || session_.answers_to_come()) ui.wake_at(ui.now_s);
 }
 
 // They go where the photos of the shown page go; elsewhere than on the intake page they are sorted in afterwards.

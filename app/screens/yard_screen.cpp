@@ -3,6 +3,7 @@
 
 #include "app/screens/common.h"
 #include "app/ui/widgets.h"
+#include "core/judge/towing_sign.h"
 
 namespace cotter {
 
@@ -14,8 +15,8 @@ void draw_jobs(UiContext& ui, std::string_view title, const std::vector<YardRow>
     for (const YardRow& job : rows) {
         RowSpec spec;
         spec.under = job.under;
-        spec.grade = job.worst;
-        spec.icon = job.worst ? Icon::none : Icon::sheet;
+        if (job.answer) spec.answer = sign_of(*job.answer);
+        spec.icon = job.answer ? Icon::none : Icon::sheet;
         spec.chosen = job.open;
         if (row(ui, {job.title, job.id}, spec))
             if (const auto id = Uuid::parse(job.id)) out.push_back(OpenJob{{*id}});

@@ -9,6 +9,7 @@ Changes opening_changes(const Settings& settings, const Stamp& stamp) {
     visit.opened = stamp.at;
     visit.technician = stamp.by;
     visit.company = settings.company;
+    if (settings.owner) visit.role = VisitRole::owner;
     return {Put{visit, {}}};
 }
 

@@ -14,6 +14,10 @@ std::pair<std::string, std::string> named(const Job& job) {
     return trailer == nullptr ? std::pair<std::string, std::string>{} : std::pair{trailer->unit, trailer->vin};
 }
 
+bool ran_out(const std::optional<Instant>& until, const Instant& now) {
+    return until && !(now < *until);
+}
+
 bool holds(const Job& job, const MakerLimit& figure) {
     const auto& all = job.all<MakerLimit>();
     return std::any_of(all.begin(), all.end(), [&](const MakerLimit& m) {
@@ -78,7 +82,29 @@ const std::vector<Job>& JobJudge::others(const Job& job) {
     return *others_;
 }
 
+const Towing* JobJudge::answer(const JobId& job, const Instant& now) const {
+    const auto at = answers_.find(job);
+    if (at == answers_.end() || ran_out(at->second.runs_out, now)) return nullptr;
+    return &at->second.towing;
+}
+
+void JobJudge::make_answer(const JobId& id, const Instant& now) {
+    Listed& listed = answers_[id] = {};
+    const auto job = book_.load(id);
+    if (!job) return;
+    const std::vector<Job> before = load(*job, true);
+    std::vector<EarlierVisit> visits;  // all made in this book, so all accepted
+    for (const Job& visit : before) visits.push_back({&visit, true});
+    const TowAnswer tow = answer_towing({*job, visits, reg().limits, now});
+    listed = {towing_of(tow.outcome), tow.runs_out};
+}
+
+void JobJudge::forget_answers(std::span<const JobId> jobs) {
+    for (const JobId& job : jobs) answers_.erase(job);
+}
+
 const Summary& JobJudge::summary(const Job& job, const Instant& now) {
+    if (summary_ && ran_out(summary_->tow.runs_out, now)) summary_.reset();
     if (!summary_) summary_ = judge_job(job, reg().limits, {earlier(job), now});
     return *summary_;
 }

@@ -2,7 +2,9 @@
 // job has changed; and what other jobs remember of makers' figures and inspectors. For the session; one thread.
 #pragma once
 
+#include <map>
 #include <optional>
+#include <span>
 #include <string>
 #include <utility>
 #include <vector>
@@ -43,6 +45,12 @@ public:
     // The newest head of another job's inspection by this person; nullopt: none.
     [[nodiscard]] std::optional<Inspection> last_inspection(const Job& job, const std::string& inspector);
 
+    // The answers of jobs in a list, each made once and kept until it runs out or its trailer's visits change. nullptr:
+    // not made yet.
+    [[nodiscard]] const Towing* answer(const JobId& job, const Instant& now) const;
+    void make_answer(const JobId& job, const Instant& now);  // one that cannot be read reads 'cannot tell'
+    void forget_answers(std::span<const JobId> jobs);
+
     [[nodiscard]] const JudgeRegister& reg();
     [[nodiscard]] const std::string& trouble();
 
@@ -60,6 +68,11 @@ private:
     std::optional<std::vector<Job>> others_;
     std::optional<Summary> summary_;
     std::optional<std::vector<VisitLeft>> visits_;
+    struct Listed {
+        Towing towing = Towing::cannot_tell;
+        std::optional<Instant> runs_out;
+    };
+    std::map<JobId, Listed> answers_;
 };
 
 }  // namespace cotter

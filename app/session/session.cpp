@@ -1,9 +1,11 @@
 // Opening, commands, commits, and what is kept between starts. See session.h.
 #include "app/session/session.h"
 
-#include "app/session/work_here.h"
+#include <algorithm>
 
 #include <fmt/format.h>
+
+#include "app/session/work_here.h"
 
 namespace cotter {
 
@@ -54,8 +56,27 @@ bool Session::collect() {
     const bool kept = look_at_device();
     const bool came = parts_.tasks.collect();
     if (came) keep_state();
-    if (came || kept) revision_ += 1;
-    return came || kept;
+    const bool answered = answer_next();
+    if (came || kept || answered) revision_ += 1;
+    return came || kept || answered;
+}
+
+// One job of the yard book that has no answer yet, the newest first.
+bool Session::answer_next() {
+    constexpr int kFirstFrames = 2;
+    to_come_ = false;
+    if (!nav_.at_bottom()) return false;
+    const auto open = [&](const JobSummary& job) { return judge_->answer(job.id, now()) == nullptr; };
+    const auto next = std::find_if(jobs_.begin(), jobs_.end(), open);
+    to_come_ = next != jobs_.end();
+    if (!to_come_ || frames_++ < kFirstFrames) return false;
+    judge_->make_answer(next->id, now());
+    return true;
+}
+
+std::optional<Towing> Session::answer_of(const JobId& job) const {
+    const Towing* known = judge_->answer(job, now());
+    return known == nullptr ? std::nullopt : std::optional(*known);
 }
 
 // Long work may answer at any time between frames, not only where tasks are collected.
@@ -305,6 +326,12 @@ void Session::list_jobs() {
     auto jobs = book_->jobs();
     if (!jobs) return tell(jobs.error());
     jobs_ = std::move(*jobs);
+    // What was done at the open one may have changed what is said of every visit to its trailer.
+    const Trailer* trailer = job_.only<Trailer>();
+    std::vector<JobId> touched{job_.id()};
+    for (const JobSummary& job : jobs_)
+        if (trailer != nullptr && (job.unit.empty() || job.unit == trailer->unit)) touched.push_back(job.id);
+    judge_->forget_answers(touched);
 }
 
 void Session::keep_state() {

@@ -75,6 +75,9 @@ public:
     [[nodiscard]] const Job& job() const { return job_; }                           // an empty one when none is open
     [[nodiscard]] bool has_job() const { return !job_.id().nil(); }
     [[nodiscard]] const std::vector<JobSummary>& jobs() const { return jobs_; }  // newest first
+    // What is to be said of towing for a job of that list; nullopt: not worked out yet.
+    [[nodiscard]] std::optional<Towing> answer_of(const JobId& job) const;
+    [[nodiscard]] bool answers_to_come() const { return to_come_; }  // collect() works them out, one a frame
     [[nodiscard]] bool can_undo() const { return undoable_ > 0; }
     [[nodiscard]] std::uint64_t steps() const { return steps_; }  // changes to jobs since the start
     [[nodiscard]] bool can_redo() const { return redoable_ > 0; }
@@ -159,6 +162,7 @@ private:
     bool name_job(const JobId& id);
     void count_steps();
     void list_jobs();
+    bool answer_next();
     void list_shelf();
     bool look_at_device();  // true when what it has kept is another than last seen
     void keep_state();      // where we are and what was begun, onto the disk
@@ -193,6 +197,8 @@ private:
     AppState state_kept_;  // as it is on the disk
     Job job_;
     std::vector<JobSummary> jobs_;
+    int frames_ = 0;  // counted up to where the list's answers begin, so that the first pages do not wait for them
+    bool to_come_ = false;
     std::vector<Offer> shelf_;
     std::vector<PacketMade> packets_;
     std::optional<Packed> packed_;

@@ -4,12 +4,13 @@
 #include <fmt/format.h>
 
 #include "app/views/only_here.h"
+#include "app/views/summary_view.h"
 
 namespace cotter {
 
 namespace {
 
-YardRow row_of(const JobSummary& job, const JobId& open) {
+YardRow row_of(const Session& session, const JobSummary& job) {
     YardRow row;
     row.id = job.id.text();
     row.title = job.unit.empty() ? "New trailer" : job.unit;
@@ -18,8 +19,9 @@ YardRow row_of(const JobSummary& job, const JobId& open) {
         if (!part->empty()) row.under += ", " + *part;
     row.under += fmt::format(": {}, {}", count_words(job.shots, "photo", "photos"),
                              count_words(job.findings, "finding", "findings"));
-    row.worst = job.worst;
-    row.open = job.id == open;
+    row.answer = session.answer_of(job.id);
+    if (row.answer) row.under += fmt::format(". {}", towing_word(*row.answer));
+    row.open = job.id == session.job().id();
     return row;
 }
 
@@ -31,7 +33,7 @@ YardView yard_view(const Session& session) {
     view.chrome.saved.clear();
     view.only_here = only_here_words(session);
     for (const JobSummary& job : session.jobs())
-        (job.signed_off ? view.handed_over : view.under_way).push_back(row_of(job, session.job().id()));
+        (job.signed_off ? view.handed_over : view.under_way).push_back(row_of(session, job));
     return view;
 }
 

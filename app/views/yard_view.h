@@ -12,7 +12,7 @@ struct YardRow {
     std::string title;  // "NUR-07"
     std::string under;  // "2026-05-14, Greenacre yard: 28 photos, 47 findings"
     std::string value;  // "handed over", "open"
-    std::optional<Grade> worst;
+    std::optional<Towing> answer;  // of the question whether it may be towed; nullopt: not worked out yet
     bool open = false;  // the one that was open last
 };
 

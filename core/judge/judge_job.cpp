@@ -32,6 +32,21 @@ Bench judged(const Job& job, State state, std::span<const Limit> limits, const I
     return bench;
 }
 
+// The visits to this trailer, all of this book: who signed them is accepted.
+std::vector<EarlierVisit> visits_to_it(const Job& job, std::span<const Job> earlier) {
+    std::vector<EarlierVisit> out;
+    for (const Job& other : earlier)
+        if (same_trailer(job, other)) out.push_back({&other, true});
+    return out;
+}
+
+Judgement tree_of(const Job& job, Bench bench, const TowAnswer& tow) {
+    agree_with(job, tow, bench.reasons, bench.unknowns);
+    return grow_tree(job, bench.reasons, bench.unknowns);
+}
+
+}  // namespace
+
 Towing towing_of(TowOutcome outcome) {
     switch (outcome) {
         case TowOutcome::do_not_tow:
@@ -47,21 +62,6 @@ Towing towing_of(TowOutcome outcome) {
     }
     return Towing::cannot_tell;
 }
-
-// The visits to this trailer, all of this book: who signed them is accepted.
-std::vector<EarlierVisit> visits_to_it(const Job& job, std::span<const Job> earlier) {
-    std::vector<EarlierVisit> out;
-    for (const Job& other : earlier)
-        if (same_trailer(job, other)) out.push_back({&other, true});
-    return out;
-}
-
-Judgement tree_of(const Job& job, Bench bench, const TowAnswer& tow) {
-    agree_with(job, tow, bench.reasons, bench.unknowns);
-    return grow_tree(job, bench.reasons, bench.unknowns);
-}
-
-}  // namespace
 
 Summary judge_job(const Job& job, std::span<const Limit> limits, const JudgeInputs& inputs) {
     Summary s;

@@ -30,6 +30,8 @@ constexpr auto names(Towing) {
     return name_list("no", "after repair", "cannot tell", "nothing against it", "nothing found from outside");
 }
 
+[[nodiscard]] Towing towing_of(TowOutcome outcome);
+
 // Whoever hands over a trailer with this answer says that they read it.
 [[nodiscard]] constexpr bool wants_acknowledgement(Towing towing) {
     return towing == Towing::no || towing == Towing::after_repair || towing == Towing::cannot_tell;
