@@ -58,7 +58,8 @@ Json as_json(const Listed& listed) {
 void print(const Listed& listed) {
     const JobSummary& job = listed.job;
     fmt::print("{}  {}  {:<12} {:<26}  {:>3} shots  {:>3} findings  {}  {}\n", job.id.text().substr(0, 8),
-               job.opened.text().substr(0, 16), one_line(job.unit, 40), listed.answer, job.shots, job.findings, job.signed_off ? "signed off" : "open      ", one_line(job.customer, 60));
+               job.opened.text().substr(0, 16), one_line(job.unit, 40), listed.answer, job.shots, job.findings,
+               job.signed_off ? "signed off" : "open      ", one_line(job.customer, 60));
 }
 
 int run_jobs(Ports& ports, const JobsOptions& options) {

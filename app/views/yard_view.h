@@ -9,11 +9,11 @@ namespace cotter {
 
 struct YardRow {
     std::string id;
-    std::string title;  // "NUR-07"
-    std::string under;  // "2026-05-14, Greenacre yard: 28 photos, 47 findings"
-    std::string value;  // "handed over", "open"
+    std::string title;             // "NUR-07"
+    std::string under;             // "2026-05-14, Greenacre yard: 28 photos, 47 findings"
+    std::string value;             // "handed over", "open"
     std::optional<Towing> answer;  // of the question whether it may be towed; nullopt: not worked out yet
-    bool open = false;  // the one that was open last
+    bool open = false;             // the one that was open last
 };
 
 struct YardView {

@@ -79,10 +79,9 @@ void judge_play(const Scene& scene, const Ask& ask, const Sitting& s, const Meas
         const FactId id = most.si == 0                  ? FactId::play_none
                           : grade == Grade::serviceable ? FactId::play_good
                                                         : FactId::play_loose;
-        r.verdicts.push_back(
-            told(grade, fact(id, shown),
-                 grade >= Grade::repair ? own_band()
-                                        : practice("bearing play 0.001 to 0.005 in, some makers to 0.010")));
+        r.verdicts.push_back(told(
+            grade, fact(id, shown),
+            grade >= Grade::repair ? own_band() : practice("bearing play 0.001 to 0.005 in, some makers to 0.010")));
     }
 }
 

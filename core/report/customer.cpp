@@ -84,9 +84,8 @@ void draw_plate(Writing& w, const std::optional<QrCode>& code) {
 void draw_sign_off(Writing& w) {
     if (const SignOff* sign = w.job.only<SignOff>()) {
         const std::string acknowledged =
-            sign->acknowledged.empty()
-                ? std::string()
-                : fmt::format("\nRead and acknowledged at signing: “{}”", sign->acknowledged);
+            sign->acknowledged.empty() ? std::string()
+                                       : fmt::format("\nRead and acknowledged at signing: “{}”", sign->acknowledged);
         w.sheet.framed(fmt::format("Signed off by {}, {}\n“{}”{}{}", sign->by, w.time(sign->at), sign->statement,
                                    acknowledged, w.job.amendments.empty() ? "" : "\nAmended since: see ‘Amendments’."));
         return;

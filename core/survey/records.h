@@ -368,7 +368,8 @@ struct SignOff {
     Instant at;  // the packet's date and all times in its zip
     std::string by;
     std::string statement;
-    std::string acknowledged;  // the answer on towing that the signer was asked to acknowledge; empty: nothing stood open
+    std::string
+        acknowledged;  // the answer on towing that the signer was asked to acknowledge; empty: nothing stood open
 
     bool operator==(const SignOff&) const = default;
     template <class Self, class F>

@@ -31,7 +31,7 @@ double milliseconds_each(const AnswerYard& now, const std::vector<EarlierVisit>&
 
 }  // namespace
 
-TEST_CASE("bench: an answer from four corners, 60 readings and five earlier visits") {
+TEST_CASE("bench: an answer from four corners, over 100 answers and five earlier visits") {
     AnswerYard now = disc_yard("2026-11-29", 9);
     now.all_good();
     std::vector<AnswerYard> before;

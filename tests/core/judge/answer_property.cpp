@@ -379,26 +379,13 @@ PropertyRun run_properties(unsigned seed, std::size_t rounds) {
         ++run.outcomes[static_cast<std::size_t>(before.outcome)];
         const Round round{chance, run, static_cast<unsigned>(i), drawn, before};
         const PointAnswer& a = before.points[chance.below(before.points.size())];
-        switch (chance.below(6)) {
-            case 0:
-                check_silence(round, a);
-                break;
-            case 1:
-                check_removal(round, a);
-                break;
-            case 2:
-                check_worsening(round, a);
-                break;
-            case 3:
-                check_neighbor(round, a);
-                break;
-            case 4:
-                check_stranger(round);
-                break;
-            default:
-                check_end(round);
-                break;
-        }
+        const std::size_t which = chance.below(6);
+        if (which == 0) check_silence(round, a);
+        if (which == 1) check_removal(round, a);
+        if (which == 2) check_worsening(round, a);
+        if (which == 3) check_neighbor(round, a);
+        if (which == 4) check_stranger(round);
+        if (which == 5) check_end(round);
     }
     return run;
 }

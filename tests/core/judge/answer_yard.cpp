@@ -186,7 +186,8 @@ void AnswerYard::good_look(const TradePoint& p, const Place& place) {
     const Layout layout = layout_of(job_);
     for (const LookEntry* entry : entries_at(p, layout, place)) {
         if (p.list == ListKind::ticks) l.items.push_back({std::string(entry->id), LookResult::good});
-        if (p.list == ListKind::choice && entry->grade == Grade::serviceable)  // the last: self-adjusting, no lower limit
+        if (p.list == ListKind::choice &&
+            entry->grade == Grade::serviceable)  // the last: self-adjusting, no lower limit
             l.items = std::vector<LookItem>{{std::string(entry->id), LookResult::good}};
     }
     put(l);

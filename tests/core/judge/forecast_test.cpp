@@ -96,7 +96,7 @@ TEST_CASE("forecast: never across a change of part") {
     CHECK(v.foretell().life.worn == doctest::Approx(2.9));
 }
 
-TEST_CASE("forecast: new shoes end the lining's series, however they are called") {
+TEST_CASE("A27 forecast: new shoes end the lining's series, however they are called") {
     for (const char* component : {"shoes", "Shoes", "brake lining", "shoe lining"}) {
         CAPTURE(component);
         JudgeBench before{BrakeKind::electric_drum, "2025-03-28", 2}, now{BrakeKind::electric_drum, "2026-05-14", 1};
