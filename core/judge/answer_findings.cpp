@@ -117,9 +117,10 @@ void take_finding(const Scene& scene, const Sitting& sitting, const Finding& f, 
         drop_looks(f, sitting, answered);
         return;
     }
-    out.push_back(
-        stands(f, sitting, home,
-               fact(FactId::repaired_not_proved, f.component, f.defect, missing->ask.point->id, missing->ask.place)));
+    out.push_back(stands(f, sitting, home,
+                         missing == home ? fact(FactId::repaired_not_seen, f.component, f.defect)
+                                         : fact(FactId::repaired_not_proved, f.component, f.defect,
+                                                missing->ask.point->id, missing->ask.place)));
 }
 
 void take_inspection(const Sitting& sitting, std::vector<FoundReply>& out) {

@@ -58,6 +58,7 @@ constexpr std::array kWords{
     // findings
     Words{FactId::finding, "{0}: {1}"},
     Words{FactId::finding_left, "{0}: {1} ({2})"},
+    Words{FactId::repaired_not_seen, "{0}: {1}; repaired, but not looked at since"},
     Words{FactId::repaired_not_proved, "{0}: {1}; repaired, but not answered since: {2}, {3}"},
     Words{FactId::inspection_item, "inspection item {0} is not OK: {1}"},
     // figures

@@ -49,6 +49,7 @@ enum class FactId : std::uint8_t {
     // findings
     finding,
     finding_left,
+    repaired_not_seen,
     repaired_not_proved,
     inspection_item,
     // figures

@@ -10,10 +10,10 @@
 
 namespace cotter {
 
-// What is bought when a finding names a component, and on what unit. All of it is common practice (the maker's own
-// word replaces it), so every need made from it can be changed by hand.
+// An item that is bought, and on what unit. Which items a finding calls for, and how many, is in called_for.h. All of it
+// is common practice (the maker's own word replaces it), so every need made from it can be changed by hand.
 struct ReplaceRule {
-    std::string_view words;  // parts of a component's name that mean this, parted by '|'
+    std::string_view words;  // parts of a component's name that mean this, parted by '|'; none: by its own name only
     std::string_view item;   // what the need is called
     ReplacedBy rule;
     Basis basis;
@@ -22,7 +22,7 @@ struct ReplaceRule {
     std::string_view because;       // said to the user
 };
 [[nodiscard]] std::span<const ReplaceRule> replace_rules();
-// The first rule one of whose words is in the component's name; nullptr when none fits.
+// The rule of this item, else the first rule one of whose words is in the component's name; nullptr when none fits.
 [[nodiscard]] const ReplaceRule* rule_for(std::string_view component);
 
 // A need that a person asks for without a finding: counted as its rule says, nothing counted yet, of no place.
@@ -40,9 +40,10 @@ struct QuoteStamp {
 };
 
 // The needs to put into the job: new ones, and derived ones whose findings changed (under their old id). One need an
-// item; findings of one item are joined. Needs changed by hand stay as they are, and their item is not derived again.
-// Needs whose findings are all gone stay too: taking them out is the user's choice; one that was left out stays left
-// out. Empty: nothing to put.
+// item; findings of one item are joined. An amount of 0: not known, so a person is asked. Needs changed by hand stay as
+// they are, and their item is not derived again. Needs whose findings are all gone stay too: taking them out is the
+// user's choice; one that was left out stays left out. One whose findings call for other items today is left out.
+// Empty: nothing to put.
 [[nodiscard]] std::vector<Need> derive_needs(const Job& job, const NeedScope& scope, const QuoteStamp& stamp,
                                              Random& random);
 

@@ -71,7 +71,7 @@ TEST_CASE("A22 a renewed hub cap does not open the bearing's play again") {
     yard.find("axle1-left", "hub cap", "cracked", Grade::repair, Outcome::repaired);
     TowAnswer a = ask(yard);
     CHECK_OUTCOME(a, not_before_repair);
-    CHECK(a.reason()->fact.id == FactId::repaired_not_proved);
+    CHECK(a.reason()->fact.id == FactId::repaired_not_seen);
     yard.look(PointId::hub_leak, "axle1-left", LookResult::good, {}, Stage::after);
     yard.level("axle1-left", "hub oil", LevelMark::below, LevelMark::at);
     a = ask(yard);
