@@ -11,16 +11,28 @@ namespace {
 struct JudgeOptions {
     std::string book;
     std::string job;
+    std::string as_of;  // RFC 3339; empty: now
     bool json = false;
 };
 
+// Answers keep for a time: whoever plans a trip asks for its day.
+Result<Instant> instant_of(const Ports& ports, const std::string& as_of) {
+    if (as_of.empty()) return ports.clock.now();
+    auto at = Instant::parse(as_of);
+    if (!at)
+        return fail(Errc::refused, "this is no time: " + one_line(as_of, 60), "--as-of",
+                    "write it like 2026-05-14T16:20:00-05:00");
+    return at;
+}
+
 Result<Summary> judge(Ports& ports, const JudgeOptions& options) {
+    COTTER_ASSIGN(const Instant as_of, instant_of(ports, options.as_of));
     COTTER_ASSIGN(const JudgeRegister limits, load_register(ports.files, ports.share));
     COTTER_ASSIGN(auto shop, open_workshop(ports, options.book, OpenMode::existing));
     COTTER_ASSIGN(const JobId id, shop.book->find_job(options.job));
     COTTER_ASSIGN(const Job job, shop.book->load(id));
     COTTER_ASSIGN(const auto earlier, earlier_visits(*shop.book, job));
-    return judge_job(job, limits.limits, {earlier, ports.clock.now()});
+    return judge_job(job, limits.limits, {earlier, as_of});
 }
 
 Json as_json(const Ground& r) {
@@ -54,7 +66,7 @@ Json as_json(const Forecast& f) {
 Json as_json(const Summary& s) {
     Json forecasts = Json::array();
     for (const Forecast& f : s.forecasts) forecasts.push_back(as_json(f));
-    return {{"may_it_be_towed", name_of(s.towing)},
+    return {{"may_it_be_towed", name_of(s.tow.outcome)},
             {"answer", s.answer},
             {"caveat", s.caveat},
             {"now", as_json(s.now)},
@@ -104,6 +116,7 @@ Command judge_command(CommandLine& all, Ports& ports) {
     Parser parser = all.add_command("judge", "Say whether the trailer may be towed, with the reasons");
     parser.add_option("--book", options->book, "The book's folder").required();
     parser.add_option("job", options->job, "The job: its id, the start of it, or the trailer's unit").required();
+    parser.add_option("--as-of", options->as_of, "The time to answer for, such as 2026-05-14T16:20:00-05:00 (now)");
     parser.add_flag("--json", options->json, "Answer in JSON");
     return {parser, [&ports, options] { return run_judge(ports, *options); }};
 }

@@ -1,6 +1,7 @@
 // Opening and packing.
 #include "app/cli/workshop.h"
 
+#include "core/judge/forecast.h"
 #include "core/packet/pack_rules.h"
 
 namespace cotter::cli {
@@ -18,14 +19,11 @@ Result<std::vector<PacketFacts>> earlier_packets(Book& book, const JobId& job) {
 
 Result<std::vector<Job>> earlier_visits(Book& book, const Job& job) {
     std::vector<Job> out;
-    const Trailer* trailer = job.only<Trailer>();
-    if (trailer == nullptr || trailer->unit.empty()) return out;
-    COTTER_ASSIGN(const auto all, book.jobs());
-    for (const JobSummary& other : all)
-        if (other.id != job.id() && other.unit == trailer->unit && other.opened < job.only<Visit>()->opened) {
-            COTTER_ASSIGN(Job visit, book.load(other.id));
-            out.push_back(std::move(visit));
-        }
+    COTTER_ASSIGN(const auto before, book.jobs_before(job));
+    for (const JobId& id : before) {
+        COTTER_ASSIGN(Job visit, book.load(id));
+        if (same_trailer(job, visit)) out.push_back(std::move(visit));
+    }
     return out;
 }
 

@@ -46,8 +46,8 @@ constexpr std::array kWalkPoints{
 };
 
 std::optional<Look> look_of_walk(const Job& job, const StepMark& mark) {
-    const auto asked = std::find_if(kWalkPoints.begin(), kWalkPoints.end(),
-                                    [&](const WalkPoint& w) { return w.step == mark.step; });
+    const auto asked =
+        std::find_if(kWalkPoints.begin(), kWalkPoints.end(), [&](const WalkPoint& w) { return w.step == mark.step; });
     if (asked == kWalkPoints.end() || !mark.answer || mark.word != StepWord::done) return std::nullopt;
     const TradePoint& p = point(asked->point);
     for (const Place& place : places_of(p, layout_of(job))) {

@@ -51,19 +51,26 @@ void JobJudge::job_left() {
 }
 
 // Jobs that cannot be read are left out: the open one is judged all the same.
-std::vector<Job> JobJudge::load(const Job& job, bool only_this_trailer) {
+std::vector<Job> JobJudge::load_earlier(const Job& job) {
+    std::vector<Job> out;
+    const auto before = book_.jobs_before(job);
+    if (!before) return out;
+    for (const JobId& id : *before) {
+        if (out.size() == kMostJobs) break;
+        auto visit = book_.load(id);
+        if (visit && same_trailer(job, *visit)) out.push_back(std::move(*visit));
+    }
+    return out;
+}
+
+std::vector<Job> JobJudge::load_others(const Job& job) {
     std::vector<Job> out;
     const auto all = book_.jobs();
     if (!all || job.id().nil()) return out;
-    const std::string unit = named(job).first;
     for (const JobSummary& other : *all) {
         if (out.size() == kMostJobs) break;
         if (other.id == job.id()) continue;
-        // A list's line knows the unit but no VIN; one without a unit is looked into.
-        if (only_this_trailer && !other.unit.empty() && other.unit != unit) continue;
-        if (only_this_trailer && !(other.opened < job.only<Visit>()->opened)) continue;
-        auto visit = book_.load(other.id);
-        if (visit && (!only_this_trailer || same_trailer(job, *visit))) out.push_back(std::move(*visit));
+        if (auto visit = book_.load(other.id)) out.push_back(std::move(*visit));
     }
     return out;
 }
@@ -71,14 +78,14 @@ std::vector<Job> JobJudge::load(const Job& job, bool only_this_trailer) {
 const std::vector<Job>& JobJudge::earlier(const Job& job) {
     if (!earlier_ || trailer_ != named(job)) {
         trailer_ = named(job);
-        earlier_ = load(job, true);
+        earlier_ = load_earlier(job);
         visits_.reset();
     }
     return *earlier_;
 }
 
 const std::vector<Job>& JobJudge::others(const Job& job) {
-    if (!others_) others_ = load(job, false);
+    if (!others_) others_ = load_others(job);
     return *others_;
 }
 
@@ -92,7 +99,7 @@ void JobJudge::make_answer(const JobId& id, const Instant& now) {
     Listed& listed = answers_[id] = {};
     const auto job = book_.load(id);
     if (!job) return;
-    const std::vector<Job> before = load(*job, true);
+    const std::vector<Job> before = load_earlier(*job);
     std::vector<EarlierVisit> visits;  // all made in this book, so all accepted
     for (const Job& visit : before) visits.push_back({&visit, true});
     const TowAnswer tow = answer_towing({*job, visits, reg().limits, now});

@@ -56,7 +56,8 @@ public:
 
 private:
     [[nodiscard]] const std::vector<Job>& others(const Job& job);
-    [[nodiscard]] std::vector<Job> load(const Job& job, bool same_trailer);
+    [[nodiscard]] std::vector<Job> load_earlier(const Job& job);
+    [[nodiscard]] std::vector<Job> load_others(const Job& job);
 
     Files& files_;
     std::string share_;

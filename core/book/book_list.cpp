@@ -62,9 +62,9 @@ Result<std::map<std::string, Graded>> grades_by_job(Sqlite& db) {
     }
 }
 
-Result<std::vector<std::string>> ids(Sqlite& db, const std::string& sql, const std::string& value) {
+Result<std::vector<std::string>> ids(Sqlite& db, const std::string& sql, std::initializer_list<SqlValue> values) {
     std::vector<std::string> out;
-    COTTER_ASSIGN(Statement rows, db.query(sql, {value}));
+    COTTER_ASSIGN(Statement rows, db.query(sql, values));
     for (;;) {
         COTTER_ASSIGN(const bool more, rows.next());
         if (!more) return out;
@@ -85,7 +85,7 @@ std::string id_digits(std::string_view text) {
 
 Result<std::vector<std::string>> ids_beginning_with(Sqlite& db, const std::string& digits) {
     if (digits.empty()) return std::vector<std::string>();
-    return ids(db, "SELECT id FROM job WHERE substr(replace(id, '-', ''), 1, length(?1)) = ?1 ORDER BY id", digits);
+    return ids(db, "SELECT id FROM job WHERE substr(replace(id, '-', ''), 1, length(?1)) = ?1 ORDER BY id", {digits});
 }
 
 }  // namespace
@@ -120,7 +120,7 @@ Result<JobId> Book::find_job(std::string_view text) {
     COTTER_ASSIGN(const auto by_unit, ids(*db_,
                                           "SELECT id FROM job WHERE unit = ? COLLATE NOCASE AND unit <> '' "
                                           "ORDER BY opened_s DESC, id",
-                                          std::string(text)));
+                                          {std::string(text)}));
     const bool both = !by_id.empty() && !by_unit.empty();
     if (both && std::find(by_unit.begin(), by_unit.end(), by_id[0]) == by_unit.end())
         return fail(Errc::refused, "this is a unit and also the beginning of another job's id", shown,
@@ -129,6 +129,25 @@ Result<JobId> Book::find_job(std::string_view text) {
     if (!by_unit.empty()) return job_id(by_unit[0]);
     return fail(Errc::not_found, "the book has no job with such an id or unit", shown,
                 "give a unit, or the first 4 or more digits of a job's id");
+}
+
+Result<std::vector<JobId>> Book::jobs_before(const Job& job) {
+    std::vector<JobId> out;
+    const Trailer* trailer = job.only<Trailer>();
+    const Visit* visit = job.only<Visit>();
+    if (trailer == nullptr || visit == nullptr) return out;
+    COTTER_ASSIGN(const auto found,
+                  ids(*db_,
+                      "SELECT job.id FROM trailer JOIN job ON job.id = trailer.job WHERE job.id <> ?1 AND opened_s < ?2 "
+                      "AND ((?3 <> '' AND trailer.unit = ?3 COLLATE NOCASE) OR "
+                      "(?4 <> '' AND json_extract(trailer.body, '$.vin') = ?4 COLLATE NOCASE)) "
+                      "ORDER BY opened_s DESC, job.id",
+                      {job.id().text(), visit->opened.unix_s, trailer->unit, trailer->vin}));
+    for (const std::string& id : found) {
+        COTTER_ASSIGN(const JobId one, job_id(id));
+        out.push_back(one);
+    }
+    return out;
 }
 
 Result<std::vector<PacketMade>> Book::packets(const JobId& job) {

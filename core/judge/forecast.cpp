@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 #include <map>
 
+#include "core/base/text.h"
 #include "core/judge/judge_words.h"
 #include "core/judge/judging.h"
 #include "core/trade/reading_spec.h"
@@ -215,8 +216,8 @@ bool sooner(const Forecast& a, const Forecast& b) {
 bool same_trailer(const Job& a, const Job& b) {
     const Trailer *x = a.only<Trailer>(), *y = b.only<Trailer>();
     if (x == nullptr || y == nullptr || b.only<Visit>() == nullptr) return false;
-    if (!x->vin.empty() && !y->vin.empty()) return x->vin == y->vin;
-    return !x->unit.empty() && x->unit == y->unit;
+    if (!x->vin.empty() && !y->vin.empty()) return ascii_lower(x->vin) == ascii_lower(y->vin);
+    return !x->unit.empty() && ascii_lower(x->unit) == ascii_lower(y->unit);
 }
 
 std::vector<Forecast> forecasts_of(const Job& job, std::span<const Job> earlier, std::span<const Limit> limits) {

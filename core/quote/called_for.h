@@ -13,9 +13,9 @@ namespace cotter {
 struct CalledPart {
     const ReplaceRule* item = nullptr;
     std::vector<Place> places;
-    int each = 1;            // so many at each place; 0: nobody knows yet, so a person is asked
-    bool by_studs = false;   // counted over all findings of the hub: see studs_called()
-    std::string_view note;   // what goes with this defect, said to the user
+    int each = 1;           // so many at each place; 0: nobody knows yet, so a person is asked
+    bool by_studs = false;  // counted over all findings of the hub: see studs_called()
+    std::string_view note;  // what goes with this defect, said to the user
 };
 
 // Nothing when the defect wants its cause looked for, a clean or a torque, but no part. A component that no row names

@@ -40,6 +40,9 @@ constexpr Part here(std::string_view item, Where where = Where::always) {
 constexpr Part both(std::string_view item, int each = 1, Where where = Where::always) {
     return {item, Much::axle, each, where};
 }
+constexpr Part by(Much much, std::string_view item, int each = 1) {
+    return {item, much, each};
+}
 constexpr Part asked(std::string_view item, Where where = Where::always) {
     return {item, Much::asked, 0, where};
 }
@@ -104,7 +107,7 @@ inline constexpr Row kBrakeRows[] = {
     {"shoe",
      "oil|grease|soaked",
      {kShoes, kShoeKit, here("hub seal", Where::electric), here("spindle locks", Where::electric),
-      asked("lubricant", Where::electric), here("hub cap gasket", Where::oil_hub)},
+      asked("lubricant", Where::electric)},
      "find the leak first"},
     {"shoe", "", {kShoes, kShoeKit}, ""},
     {"lining",
@@ -116,10 +119,7 @@ inline constexpr Row kBrakeRows[] = {
      "",
      {both("rotors"), kPads, kPadKit},
      "bearings and seals with them where rotor and hub are one piece"},
-    {"drum",
-     "",
-     {both("drums"), kShoes, kShoeKit},
-     "bearings and seals with them where drum and hub are one piece"},
+    {"drum", "", {both("drums"), kShoes, kShoeKit}, "bearings and seals with them where drum and hub are one piece"},
     {"magnet", "lead", {here("sealed splices"), asked("wire")}, ""},
     {"magnet", "low current", {}, kLookFirst},
     {"magnet", "arm", {here("magnet lever arms")}, ""},
@@ -149,17 +149,14 @@ inline constexpr Row kBrakeRows[] = {
 inline constexpr Row kOtherRows[] = {
     {"tyre|tire", "valve stem", {here("valve stems")}, ""},
     {"tyre|tire", "low or flat|leaking|low pressure|underinflated", {}, kLookFirst},
-    {"tyre|tire",
-     "too weak|size or type",
-     {both("tyres"), both("valve stems")},
-     "old tires: disposal of each"},
+    {"tyre|tire", "too weak|size or type", {both("tyres"), both("valve stems")}, "old tires: disposal of each"},
     {"tyre|tire",
      "",
-     {{"tyres", Much::tires}, {"valve stems", Much::tires}},
+     {by(Much::tires, "tyres"), by(Much::tires, "valve stems")},
      "find out what wore them; old tires: disposal of each"},
     {"stud",
      "",
-     {{"wheel studs", Much::studs}, {"wheel nuts", Much::studs}},
+     {by(Much::studs, "wheel studs"), by(Much::studs, "wheel nuts")},
      "a bad stud and both its neighbors; more than two bad: all of the hub"},
     {"wheel nut|lug nut|=nuts", "one missing", {here("wheel nuts")}, "look at the studs"},
     {"wheel nut|lug nut|=nuts",
@@ -181,7 +178,7 @@ inline constexpr Row kOtherRows[] = {
     {"chain", "hook latch", {asked("chain hooks")}, ""},
     {"chain", "too long", {}, "shorten them by the hook, never with a bolt or a twist"},
     {"chain", "anchor", {asked("frame repair")}, "quoted by a specialist"},
-    {"chain", "", {{"safety chains", Much::here, 2}}, ""},
+    {"chain", "", {by(Much::here, "safety chains", 2)}, ""},
     {"coupler", "bolts", {asked("coupler bolts")}, ""},
     {"coupler", "", {here("couplers")}, ""},
     {"=ball|hitch ball", "", {here("hitch balls")}, ""},

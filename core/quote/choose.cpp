@@ -147,6 +147,8 @@ private:
     }
 
     void compare_with_needs() {
+        for (const std::string& item : market_.unknown)
+            choice_.missing.push_back(fmt::format("{}: how much is not known, so it is not in the price", item));
         got_.resize(market_.wanted.size());
         for (std::size_t i = 0; i < market_.wanted.size(); ++i) {
             const Wanted& wanted = market_.wanted[i];

@@ -67,8 +67,9 @@ struct Choice {
 //   soonest         among those that get everything on the first day on which everything can be had
 //   best warranty   among each item's offers with the longest warranty (labour paid breaks a tie)
 //   maker-supplied  among the maker's own
-// Items that no offer of the aim covers are `missing`, the rest is still bought. `refused`: a need whose amount cannot
-// be counted (the line names it), sums that are too large, Aim::by_hand.
+// Items that no offer of the aim covers, or whose amount nobody knows yet, are `missing`, the rest is still bought.
+// `refused`: a need whose amount cannot be counted (the line names it), no known amount at all, sums that are too large,
+// Aim::by_hand.
 [[nodiscard]] Result<Choice> choose(std::span<const Need> needs, std::span<const Offer> offers, Aim aim,
                                     const BuyTerms& terms);
 

@@ -14,16 +14,20 @@ namespace {
 Result<std::int64_t> units_needed(const Need& need) {
     const auto units = units_of(need.wanted);
     if (!units) return unexpected(context(units.error(), need.item));
-    if (*units == 0) return fail(Errc::refused, "it is not known how much is needed", need.item, "enter the amount");
     return with_spill(*units, need.spill_percent);
 }
 
-Result<std::vector<Wanted>> joined_needs(std::span<const Need> needs) {
+// Items whose amount nobody knows yet are not priced, and are named; when there is nothing else, nothing is chosen.
+Result<std::vector<Wanted>> joined_needs(std::span<const Need> needs, std::vector<std::string>& unknown) {
     std::vector<Wanted> out;
     std::map<std::string, std::size_t> at;
     for (std::size_t n = 0; n < needs.size(); ++n) {
         if (needs[n].left_out) continue;
         COTTER_ASSIGN(const std::int64_t units, units_needed(needs[n]));
+        if (units == 0) {
+            unknown.push_back(needs[n].item);
+            continue;
+        }
         const auto [it, fresh] = at.emplace(item_key(needs[n].item), out.size());
         if (fresh) out.push_back({needs[n].item, needs[n].wanted.basis, 0, false, {}});
         Wanted& wanted = out[it->second];
@@ -34,6 +38,8 @@ Result<std::vector<Wanted>> joined_needs(std::span<const Need> needs) {
         wanted.matched = wanted.matched || needs[n].matched;
         wanted.needs.push_back(n);
     }
+    if (out.empty() && !unknown.empty())
+        return fail(Errc::refused, "it is not known how much is needed", unknown.front(), "enter the amount");
     for (Wanted& wanted : out)
         if (wanted.matched) wanted.units += wanted.units % 2;  // whole axles first
     return out;
@@ -85,7 +91,7 @@ Result<> comparable(const Offer& offer, const std::string& currency) {
 
 Result<Market> open_market(std::span<const Need> needs, std::span<const Offer> offers, const std::string& currency) {
     Market market;
-    COTTER_ASSIGN(market.wanted, joined_needs(needs));
+    COTTER_ASSIGN(market.wanted, joined_needs(needs, market.unknown));
     std::map<std::string, std::size_t> at;
     for (std::size_t i = 0; i < market.wanted.size(); ++i) at.emplace(item_key(market.wanted[i].item), i);
     for (std::size_t o = 0; o < offers.size(); ++o) {

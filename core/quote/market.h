@@ -18,6 +18,7 @@ struct Market {
     std::vector<Wanted> wanted;
     std::vector<Stall> stalls;  // offers that can be weighed and have something wanted
     std::vector<NotCompared> not_compared;
+    std::vector<std::string> unknown;  // items of which nobody has said how much
 };
 
 [[nodiscard]] Result<Market> open_market(std::span<const Need> needs, std::span<const Offer> offers,

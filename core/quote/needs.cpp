@@ -46,7 +46,7 @@ int studs_of(const Job& job, const Place& place) {
     return trailer != nullptr && place.is_corner() && at < trailer->axles.size() ? trailer->axles[at].studs : 0;
 }
 
-// A finding that names one bad stud counts for one; "several" is not known.
+// Each finding names one stud.
 int bad_studs(const Job& job, const Group& group, const Place& place) {
     int bad = 0;
     for (const Id<Finding>& id : group.findings) {
@@ -62,8 +62,7 @@ int count_of(const Job& job, const Group& group) {
     int sum = 0;
     for (const auto& [place, each] : group.each) {
         const bool studs = group.stud_places.count(place) != 0;
-        const int here =
-            studs && each > 0 ? studs_called(bad_studs(job, group, place), studs_of(job, place)) : each;
+        const int here = studs && each > 0 ? studs_called(bad_studs(job, group, place), studs_of(job, place)) : each;
         if (here == 0) return 0;
         sum += here;
     }

@@ -10,8 +10,8 @@
 
 namespace cotter {
 
-// An item that is bought, and on what unit. Which items a finding calls for, and how many, is in called_for.h. All of it
-// is common practice (the maker's own word replaces it), so every need made from it can be changed by hand.
+// An item that is bought, and on what unit. Which items a finding calls for, and how many, is in called_for.h. All of
+// it is common practice (the maker's own word replaces it), so every need made from it can be changed by hand.
 struct ReplaceRule {
     std::string_view words;  // parts of a component's name that mean this, parted by '|'; none: by its own name only
     std::string_view item;   // what the need is called

@@ -43,17 +43,18 @@ struct StepNeed {
     }
 };
 
-enum class ProofKind { shot, reading, torque, level, bearing, route, bleeding, note };
+enum class ProofKind { shot, reading, torque, level, bearing, route, bleeding, note, look, breakaway };
 constexpr auto names(ProofKind) {
-    return name_list("shot", "reading", "torque", "level", "bearing", "route", "bleeding", "note");
+    return name_list("shot", "reading", "torque", "level", "bearing", "route", "bleeding", "note", "look", "breakaway");
 }
 
 // What the job must hold as evidence. At a hold point without it the step stays open.
 struct Proof {
     ProofKind kind = ProofKind::note;
-    std::string what;            // the reading's what, the torque's joint, the level's fluid, the shot's slot
+    std::string what;  // the reading's what, the torque's joint, the level's fluid, the shot's slot, the point
     std::optional<Stage> stage;  // of a shot or reading
     bool anywhere = false;       // at any place of the trailer, not only at the step's
+    bool every = false;          // a reading at every hub, of a tire at every wheel; a look at every braked corner
     std::string words;           // "the end play, measured by dial"
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
@@ -61,6 +62,7 @@ struct Proof {
         f.may("what", s.what);
         f.may("stage", s.stage);
         f.may("anywhere", s.anywhere);
+        f.may("every", s.every);
         f.must("words", s.words);
     }
 };
@@ -91,10 +93,11 @@ struct Step {
     std::vector<std::string> cautions;  // ids, shown and read before the step
     std::string hold;                   // not empty: a hold point, and what it says while its proof is missing
     std::vector<Proof> proofs;
-    std::string optional;       // not empty: may be closed as not needed, and when
-    std::vector<HubKind> hubs;  // not empty: only at such hubs
-    bool owner = false;         // shown in the owner's mode
-    bool moves = false;         // the trailer is driven for it: not while something says 'do not tow'
+    std::string optional;           // not empty: may be closed as not needed, and when
+    std::vector<HubKind> hubs;      // not empty: only at such hubs
+    std::vector<BrakeKind> brakes;  // not empty: only at such brakes; of the trailer: where any axle has one
+    bool owner = false;             // shown in the owner's mode
+    bool moves = false;             // the trailer is driven for it: not while something says 'do not tow'
     std::optional<Ask> ask;
     template <class Self, class F>
     static void each_field(Self& s, F&& f) {
@@ -108,6 +111,7 @@ struct Step {
         f.may("proofs", s.proofs);
         f.may("optional", s.optional);
         f.may("hubs", s.hubs);
+        f.may("brakes", s.brakes);
         f.may("owner", s.owner);
         f.may("moves", s.moves);
         f.may("ask", s.ask);
@@ -119,7 +123,8 @@ struct Procedure {
     std::string title;
     std::string plain;  // what it is for
     Scope scope = Scope::trailer;
-    std::vector<BrakeKind> brakes;  // not empty: only for such brakes
+    std::vector<BrakeKind> brakes;      // not empty: only for such brakes
+    std::vector<BrakeKind> not_brakes;  // never at axles with such brakes
     bool opens_hub = false;
     bool owner = false;  // offered in the owner's mode
     std::string source;  // of its order
@@ -131,6 +136,7 @@ struct Procedure {
         f.must("plain", s.plain);
         f.must("scope", s.scope);
         f.may("brakes", s.brakes);
+        f.may("not_brakes", s.not_brakes);
         f.may("opens_hub", s.opens_hub);
         f.may("owner", s.owner);
         f.must("source", s.source);

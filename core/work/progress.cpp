@@ -81,6 +81,27 @@ bool for_this_hub(const Job& job, const Step& step, const Place& place) {
            std::find(step.hubs.begin(), step.hubs.end(), axle->hub) != step.hubs.end();
 }
 
+bool is_one_of(const std::vector<BrakeKind>& kinds, BrakeKind brake) {
+    return std::find(kinds.begin(), kinds.end(), brake) != kinds.end();
+}
+
+// A step of the whole trailer is for it when one of the axles has such a brake, or when no axle is entered yet.
+bool for_this_brake(const Job& job, const Step& step, const Place& place) {
+    if (step.brakes.empty()) return true;
+    if (place.is_corner()) {
+        const Axle* axle = axle_at(job, place);
+        return axle == nullptr || is_one_of(step.brakes, axle->brake);
+    }
+    const Trailer* trailer = job.only<Trailer>();
+    if (trailer == nullptr || trailer->axles.empty()) return true;
+    return std::any_of(trailer->axles.begin(), trailer->axles.end(),
+                       [&](const Axle& axle) { return is_one_of(step.brakes, axle.brake); });
+}
+
+bool for_this_place(const Job& job, const Step& step, const Place& place) {
+    return for_this_hub(job, step, place) && for_this_brake(job, step, place);
+}
+
 // Looks at one place's steps; knows the whole book because needs cross procedures.
 class Leader {
 public:
@@ -92,7 +113,7 @@ public:
         out.step = &step;
         out.place = place;
         out.mark = closing_mark(job_, step, place);
-        if (!for_this_hub(job_, step, place)) {
+        if (!for_this_place(job_, step, place)) {
             out.state = StepState::other_hub;
             return out;
         }
@@ -150,7 +171,7 @@ private:
     }
 
     bool closed(const StepNeed& need, const Procedure& procedure, const Step& step, const Place& at) const {
-        if (!applies(procedure, job_, at) || !for_this_hub(job_, step, at)) return true;
+        if (!applies(procedure, job_, at) || !for_this_place(job_, step, at)) return true;
         if (need.begun && !begun(procedure, job_, at)) return true;
         const Axle* axle = axle_at(job_, at);
         if (axle != nullptr && ((need.brake && axle->brake != *need.brake) || (need.hub && axle->hub != *need.hub)))
@@ -191,14 +212,13 @@ bool applies(const Procedure& procedure, const Job& job, const Place& place) {
         if (procedure.brakes.empty()) return true;
         const auto corners = corners_of(job);
         return std::any_of(corners.begin(), corners.end(), [&](const Place& corner) {
-            const BrakeKind brake = axle_at(job, corner)->brake;
-            return std::find(procedure.brakes.begin(), procedure.brakes.end(), brake) != procedure.brakes.end();
+            return is_one_of(procedure.brakes, axle_at(job, corner)->brake);
         });
     }
     const Axle* axle = axle_at(job, place);
     if (axle == nullptr) return false;
-    return procedure.brakes.empty() ||
-           std::find(procedure.brakes.begin(), procedure.brakes.end(), axle->brake) != procedure.brakes.end();
+    if (is_one_of(procedure.not_brakes, axle->brake)) return false;
+    return procedure.brakes.empty() || is_one_of(procedure.brakes, axle->brake);
 }
 
 std::vector<Place> places_of(const Procedure& procedure, const Job& job) {

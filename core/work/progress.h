@@ -19,7 +19,7 @@ enum class StepState {
     possible,    // may be done now
     held,        // a hold point: everything before it is closed, its proof is missing
     blocked,     // something before it is open
-    other_hub    // not for this kind of hub
+    other_hub    // not for this kind of hub, or of brake
 };
 constexpr auto names(StepState) {
     return name_list("done", "not needed", "overridden", "possible", "held", "blocked", "other hub");

@@ -1,11 +1,13 @@
 // Whether the job holds what a step asks for as evidence, and which records those are.
 #include <algorithm>
 
+#include "core/trade/reading_names.h"
 #include "core/work/bearing.h"
 #include "core/work/bleed.h"
 #include "core/work/fluid.h"
 #include "core/work/progress.h"
 #include "core/work/torque_check.h"
+#include "core/work/tried.h"
 
 namespace cotter {
 
@@ -54,7 +56,47 @@ const BearingSetting* bearing_for(const Job& job, const Proof& proof, const Plac
 }
 
 bool good(const Reading* r) {
-    return r != nullptr && r->taken == Taken::measured && !r->points.empty();
+    if (r == nullptr || r->taken != Taken::measured || r->points.empty()) return false;
+    return r->what != what::pressure_hold || held_pressure(*r);
+}
+
+// Each tire has its own place, any other reading its corner.
+std::vector<Place> every_place(const Job& job, const Proof& proof) {
+    const Trailer* trailer = job.only<Trailer>();
+    std::vector<Place> out;
+    if (trailer == nullptr) return out;
+    for (const Place& corner : trailer->corners()) {
+        const Axle& axle = trailer->axles[static_cast<std::size_t>(corner.axle) - 1];
+        if (proof.kind == ProofKind::look && !is_braked(axle.brake)) continue;
+        const bool pair = proof.what == what::pressure_cold && axle.wheels == Wheels::dual;
+        if (!pair) out.push_back(corner);
+        for (const Wheel wheel : {Wheel::inner, Wheel::outer})
+            if (pair) out.push_back(Place::corner(corner.axle, corner.side, wheel));
+    }
+    return out;
+}
+
+// A round over all hubs is one reading of the trailer, with a spot for each.
+const Reading* reading_at(const Job& job, const Proof& proof, const Place& place) {
+    const std::string spot = "axle " + std::to_string(place.axle) + " " + std::string(name_of(place.side));
+    return newest<Reading>(job, [&](const Reading& r) {
+        const bool both_hub =
+            r.what.starts_with(what::hub_temperature) && proof.what.starts_with(what::hub_temperature);
+        if ((r.what != proof.what && !both_hub) || (proof.stage && r.stage != *proof.stage)) return false;
+        const bool in_round =
+            !r.place.is_corner() &&
+            std::any_of(r.points.begin(), r.points.end(), [&](const ReadingPoint& p) { return p.where == spot; });
+        return r.place == place || in_round;
+    });
+}
+
+// Nothing to try: a trailer without brakes holds what is asked of its brakes.
+bool holds_at_every(const Job& job, const Proof& proof) {
+    const auto places = every_place(job, proof);
+    return job.only<Trailer>() != nullptr && std::all_of(places.begin(), places.end(), [&](const Place& place) {
+               return proof.kind == ProofKind::look ? looks_good_since_work(job, proof.what, place)
+                                                    : good(reading_at(job, proof, place));
+           });
 }
 
 bool good(const Torque* t) {
@@ -105,7 +147,9 @@ void link_proof(const Job& job, const Proof& proof, StepMark& mark) {
                 if (is_shot(s, proof, place)) link(mark.shots, s.id);
             break;
         case ProofKind::reading:
-            link(mark.readings, reading_for(job, proof, place)->id);
+            if (!proof.every) link(mark.readings, reading_for(job, proof, place)->id);
+            if (proof.every)
+                for (const Place& each : every_place(job, proof)) link(mark.readings, reading_at(job, proof, each)->id);
             break;
         case ProofKind::torque:
             link(mark.torques, torque_for(job, proof, place)->id);
@@ -135,7 +179,7 @@ bool holds_proof(const Job& job, const Proof& proof, const Place& place, const S
         case ProofKind::shot:
             return has_shot(job, proof, place);
         case ProofKind::reading:
-            return good(reading_for(job, proof, place));
+            return proof.every ? holds_at_every(job, proof) : good(reading_for(job, proof, place));
         case ProofKind::torque:
             return good(torque_for(job, proof, place));
         case ProofKind::level:
@@ -146,6 +190,10 @@ bool holds_proof(const Job& job, const Proof& proof, const Place& place, const S
             return order_of(job).has_value();
         case ProofKind::bleeding:
             return has_bleeding(job);
+        case ProofKind::look:
+            return proof.every ? holds_at_every(job, proof) : looks_good_since_work(job, proof.what, place);
+        case ProofKind::breakaway:
+            return passed_breakaway(job);
         case ProofKind::note:
             break;
     }

@@ -6,6 +6,7 @@
 #include <functional>
 
 #include "core/survey/json_visitors.h"
+#include "core/trade/work_done.h"
 
 namespace cotter {
 
@@ -59,6 +60,16 @@ Places opened_hubs(const Job& job) {
                 worked_on(job, {"bearing"}));
 }
 
+// Retorque is due wherever a wheel was off or its nuts were tightened: a wheel whose torque was never recorded needs it
+// most.
+Places wheels_off(const Job& job) {
+    Places out = torqued(job, "wheel nuts");
+    if (const Trailer* trailer = job.only<Trailer>())
+        for (const Place& corner : trailer->corners())
+            if (work_done(job, Work::wheel_off, corner)) add(out, corner);
+    return out;
+}
+
 Places surge(const Job& job) {
     const Trailer* trailer = job.only<Trailer>();
     return trailer != nullptr && trailer->actuation == Actuation::surge ? Places{Place::at(Station::actuator)}
@@ -71,7 +82,7 @@ Places found(const Job& job, Cause cause) {
         case Cause::always:
             return {Place::at(Station::trailer)};
         case Cause::wheel_off:
-            return torqued(job, "wheel nuts");
+            return wheels_off(job);
         case Cause::hub_opened:
             return opened_hubs(job);
         case Cause::hub_oil:
@@ -110,6 +121,12 @@ std::string words_of(const RecheckRule& rule, const std::optional<Date>& due) {
     return out;
 }
 
+// 49 CFR 396 binds motor carriers; to others its intervals are advice.
+bool is_carrier(const Job& job) {
+    const Visit* visit = job.only<Visit>();
+    return visit != nullptr && visit->duty == Duty::carrier;
+}
+
 }  // namespace
 
 Result<RecheckRules> rechecks_from_json(std::string_view json) {
@@ -122,7 +139,8 @@ std::vector<Recheck> rechecks(const RecheckRules& rules, const Job& job, const D
     for (const RecheckRule& rule : rules.rules) {
         const Places places = found(job, rule.after);
         if (places.empty()) continue;
-        Recheck r{rule.id, rule.title, {}, {}, std::nullopt, rule.each_trip, rule.law, rule.source, {}};
+        Recheck r{rule.id, rule.title, {}, {}, std::nullopt, rule.each_trip, rule.law && is_carrier(job), {}, {}};
+        r.source = rule.law && !r.law ? "Reference (binds commercial trailers): " + rule.source : rule.source;
         for (const Place& place : places)
             if (place != Place::at(Station::trailer)) r.places += (r.places.empty() ? "" : ", ") + place.text();
         for (const Number& miles : rule.miles) r.distances.push_back(Amount{miles, "[mi_i]"});

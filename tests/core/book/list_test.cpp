@@ -108,3 +108,25 @@ TEST_CASE("book list: packets are remembered by revision") {
     CHECK(shelf.book->record_packet(odd).error().code == Errc::refused);
     CHECK(good(shelf.book->last_packet(kFirst)) == packet(kFirst, 2));
 }
+
+TEST_CASE("book list: earlier jobs of a trailer are found by its unit in any case, and by its VIN when the unit changed") {
+    Shelf shelf;
+    const auto open = [&](const char* id, const char* unit, const char* vin, int day) {
+        Edit edit = opening(id_of(id), unit, day);
+        std::get<Trailer>(std::get<Put>(edit.changes[1]).record).vin = vin;
+        const auto done = shelf.book->commit(edit);
+        REQUIRE_MESSAGE(done, (done ? std::string() : done.error().line()));
+        return *done;
+    };
+    const char* vin = "1X9DEM0F8MA000123";
+    (void)open("bbbb0000-0000-4000-8000-000000000004", "old number", vin, 4);
+    (void)open("bbbb0000-0000-4000-8000-000000000005", "", vin, 5);
+    const Job now = open("bbbb0000-0000-4000-8000-000000000006", "nur-07", vin, 6);
+    (void)open("bbbb0000-0000-4000-8000-000000000007", "nur-07", vin, 7);  // later: not before it
+    std::vector<std::string> found;
+    for (const JobId& id : good(shelf.book->jobs_before(now))) found.push_back(id.text());
+    CHECK(found == std::vector<std::string>{"bbbb0000-0000-4000-8000-000000000005",
+                                            "bbbb0000-0000-4000-8000-000000000004", kSecond.text(), kFirst.text()});
+    // Nothing to go by joins nothing.
+    CHECK(good(shelf.book->jobs_before(open("cccc0000-0000-4000-8000-000000000008", "", "", 8))).empty());
+}
