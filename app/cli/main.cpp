@@ -39,7 +39,7 @@ int run(std::vector<std::string> words, Ports& ports) {
         accept_command(all, ports), find_command(all, ports),   history_command(all, ports),
         due_command(all, ports),    orders_command(all, ports), failures_command(all, ports),
         export_command(all, ports), backup_command(all, ports), move_command(all, ports),
-        desk_command(all, ports)};
+        trailers_command(all, ports), desk_command(all, ports)};
     if (const auto ended = all.parse(std::move(words), kWrongUse)) return *ended;
     for (const Command& command : commands)
         if (command.parser.given()) return command.run();
