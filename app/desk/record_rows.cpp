@@ -136,7 +136,7 @@ TableRow revision_row(const ledger::RevisionChange& c, const Instant& visit, std
     row.detail = fmt::format("Visit of {}, revision {}: {}{}: '{}' before, '{}' now. ", day_words(visit), c.revision,
                              what, where.empty() ? "" : fmt::format(" ({})", where), before.text, now.text);
     row.detail += c.at ? fmt::format("Changed by {} on {}: {}", one_line(c.by, 100), day_words(*c.at),
-                                     sentence(one_line(c.reason, kMostText)))
+                                     sentence(one_line(c.reason, kMostRecordText)))
                        : "No reason is recorded.";
     row.cells = {TableCell(day_words(visit), static_cast<double>(visit.unix_s)),
                  TableCell(fmt::format("{}", c.revision), c.revision),

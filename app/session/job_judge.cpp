@@ -14,13 +14,6 @@ std::pair<std::string, std::string> named(const Job& job) {
     return trailer == nullptr ? std::pair<std::string, std::string>{} : std::pair{trailer->unit, trailer->vin};
 }
 
-bool same_trailer(const Job& job, const Job& other) {
-    const auto [unit, vin] = named(job);
-    const auto [other_unit, other_vin] = named(other);
-    if (!vin.empty() && !other_vin.empty()) return vin == other_vin;
-    return !unit.empty() && unit == other_unit;
-}
-
 bool holds(const Job& job, const MakerLimit& figure) {
     const auto& all = job.all<MakerLimit>();
     return std::any_of(all.begin(), all.end(), [&](const MakerLimit& m) {

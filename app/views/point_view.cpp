@@ -8,6 +8,7 @@
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "core/judge/fact_english.h"
+#include "core/trade/reading_spec.h"
 
 namespace cotter {
 

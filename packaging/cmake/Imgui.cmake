@@ -14,6 +14,7 @@ if(NOT EXISTS "${imgui_folder}/imgui.h")
   message(FATAL_ERROR "Dear ImGui is not in ${imgui_folder}: run packaging/parts/fetch, or configure with -DCOTTER_APP=OFF")
 endif()
 pkg_check_modules(SDL2 REQUIRED IMPORTED_TARGET GLOBAL sdl2)
+set_target_properties(PkgConfig::SDL2 PROPERTIES INTERFACE_COMPILE_OPTIONS "")  # -D_REENTRANT: glibc needs none
 
 add_library(part_imgui STATIC EXCLUDE_FROM_ALL
   ${imgui_folder}/imgui.cpp

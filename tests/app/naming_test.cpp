@@ -80,7 +80,7 @@ TEST_CASE("another name later changes no job, and a name that a job has stays") 
 TEST_CASE("a signed-off job gets a name only with a reason, as any change then") {
     SessionBench bench;
     bench.start_tandem();
-    bench.apply(SignJob{"R. Alder", "The record shows what was seen."});
+    bench.apply(SignJob{"R. Alder", "The record shows what was seen.", bench.session().summary().answer});
     enter_name(bench, "R. Alder");
     CHECK(technician(bench) == "unnamed");
     bench.apply(NameTechnician{"R. Alder"});

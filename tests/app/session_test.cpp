@@ -204,9 +204,12 @@ TEST_CASE("after the sign-off a change needs its reason") {
     SessionBench bench;
     bench.start_tandem();
     bench.apply(PutReading{pad("7.1")});
-    bench.apply(SignJob{"", "said"});
+    bench.apply(SignJob{"", "said", bench.session().summary().answer});
     CHECK(bench.session().notice()->error);
-    bench.apply(SignJob{"R. Alder", "said"});
+    bench.apply(SignJob{"R. Alder", "said", "nothing speaks against it"});
+    CHECK(bench.session().notice()->error);
+    CHECK_FALSE(bench.job().signed_off());
+    bench.apply(SignJob{"R. Alder", "said", bench.session().summary().answer});
     REQUIRE(bench.job().signed_off());
     Reading again = bench.job().all<Reading>()[0];
     again.points[0].value = Number::parse("7.3").value();

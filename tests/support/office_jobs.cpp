@@ -53,7 +53,7 @@ public:
         add_way();
         for (const Place& corner : job_.only<Trailer>()->corners()) add_corner(corner);
         add_quote();
-        job_.all<SignOff>().push_back({{id()}, at(240), by_, "I did the work listed."});
+        job_.all<SignOff>().push_back({{id()}, at(240), by_, "I did the work listed.", ""});
         return std::move(job_);
     }
 

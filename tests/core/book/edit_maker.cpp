@@ -56,7 +56,7 @@ Edit EditMaker::opening() {
 }
 
 Edit EditMaker::sign_off() {
-    return edit_of({Put{SignOff{{new_id()}, moment(), "A. Tester", "I did the work listed."}, {}}});
+    return edit_of({Put{SignOff{{new_id()}, moment(), "A. Tester", "I did the work listed.", ""}, {}}});
 }
 
 Edit EditMaker::big(std::size_t bytes) {

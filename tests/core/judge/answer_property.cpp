@@ -63,7 +63,8 @@ int rank(const TowAnswer& a) {
 
 // Worse for the wearing and the measured alike: thinner, looser, emptier.
 void worsen(Reading& r, Lots& chance) {
-    constexpr std::array kLess{0.0, 0.2, 0.5, 0.79, 0.9}, kMore{1.1, 2.0, 5.0, 20.0};
+    constexpr std::array kLess{0.0, 0.2, 0.5, 0.79, 0.9};
+    constexpr std::array kMore{1.1, 2.0, 5.0, 20.0};
     const ReadingSpec* spec = reading_spec(r.what);
     const bool more = spec != nullptr && spec->high;
     const double factor = more ? chance.pick(kMore) : chance.pick(kLess);

@@ -115,7 +115,7 @@ Level sample_level() {
 }
 
 SignOff sample_sign_off() {
-    return {{numbered(9)}, moment(60), "A. Tester", "I did the work listed."};
+    return {{numbered(9)}, moment(60), "A. Tester", "I did the work listed.", ""};
 }
 
 Edit edit_of(std::vector<Change> changes, int minute, std::string reason) {
