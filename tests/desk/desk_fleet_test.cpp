@@ -1,4 +1,6 @@
 // The desk's page of trailers: what it says about towing, for as long as that counts.
+#include <algorithm>
+
 #include <fmt/format.h>
 
 #include "core/base/text.h"
@@ -153,6 +155,21 @@ TEST_CASE("desk trailers: a key that nobody accepted yet is accepted on the trai
     bench.key("escape");
     bench.run_tasks();
     CHECK(cell(*bench.session->list(), 0, "towing") == "Nothing found against it");
+}
+
+TEST_CASE("desk trailers: a list on paper has every trailer, also those no page of which was read, and no answer left out") {
+    DeskBench bench(130, 130);
+    bench.session.reset();
+    bench.ledger.open();
+    good(bench.ledger.ledger->db().run("UPDATE towing SET rules='other'"));
+    bench.open(Page::trailers);
+    REQUIRE(bench.session->list()->table().size() == 130);
+    bench.apply(desk::WriteList{desk::ListFile::csv});
+    bench.run_tasks();
+    const std::string text = bench.file("2026-05-14_trailers.csv");
+    CHECK(std::count(text.begin(), text.end(), '\n') == 131);
+    CHECK(text.find("being worked out") == std::string::npos);
+    CHECK(text.starts_with("Towing now,Unit,First reason,Last seen"));
 }
 
 TEST_CASE("desk trailers: no page says that nothing is open where the answer is another") {
