@@ -52,9 +52,9 @@ std::string marks(const ledger::JobLine& job) {
 }
 
 void print(const ledger::JobLine& j) {
-    fmt::print("{}  {}  {:<12} {:<11} {:>2} findings open  {}, {}{}\n", j.job.substr(0, 8), j.opened.local_date().text(),
-               one_line(j.unit, 40), j.worst ? name_of(*j.worst) : "-", j.open_findings, one_line(j.customer, 60),
-               one_line(j.technician, 60), marks(j));
+    fmt::print("{}  {}  {:<12} {:<11} {:>2} findings open  {}, {}{}\n", j.job.substr(0, 8),
+               j.opened.local_date().text(), one_line(j.unit, 40), j.worst ? name_of(*j.worst) : "-", j.open_findings,
+               one_line(j.customer, 60), one_line(j.technician, 60), marks(j));
 }
 
 int run_find(Ports& ports, const FindOptions& options) {

@@ -15,7 +15,8 @@ namespace cotter::desk {
 
 enum class Page { trailers, jobs, trailer, compare, due, orders, failures, take_in, receipts };
 constexpr auto names(Page) {
-    return name_list("trailers", "register", "trailer", "compare", "due", "orders", "what fails", "take in", "receipts");
+    return name_list("trailers", "register", "trailer", "compare", "due", "orders", "what fails", "take in",
+                     "receipts");
 }
 
 struct Route {
@@ -79,8 +80,9 @@ struct ChoosePacket {
 struct ReadAgain {};  // the page shown, which could not be read
 struct DismissNotice {};
 
-using Command = std::variant<GoTo, GoBack, ShowPart, AskFleet, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
-                             WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, ReadAgain, DismissNotice>;
+using Command =
+    std::variant<GoTo, GoBack, ShowPart, AskFleet, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
+                 WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, ReadAgain, DismissNotice>;
 using Commands = Asked<Command>;
 
 }  // namespace cotter::desk

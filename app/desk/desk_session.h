@@ -125,9 +125,9 @@ private:
     bool reached_ = true;
     AskFleet fleet_asked_;
     ledger::FleetCounts fleet_counts_;
-    std::optional<Instant> next_end_;    // of the answers shown
-    std::shared_ptr<Renewal> renewal_;   // while answers are made anew
-    bool may_renew_ = true;              // this seat may write
+    std::optional<Instant> next_end_;   // of the answers shown
+    std::shared_ptr<Renewal> renewal_;  // while answers are made anew
+    bool may_renew_ = true;             // this seat may write
     std::int64_t refreshed_s_ = 0;
     AskRegister asked_;
     AskDue due_asked_;

@@ -68,14 +68,10 @@ std::string trailer_name(const ledger::TrailerLine& t) {
 }
 
 Columns fleet_columns() {
-    return {{"towing", "Towing now", 0.2F, 236, false, true, true},
-            {"unit", "Unit", 0.3F, 110, false, true, true},
-            {"reason", "First reason", 3, 280, false, false, true},
-            {"last", "Last seen", 0, 120, false, true, true},
-            {"points", "Looked at", 0, 96, true, false, true},
-            {"open", "Not known", 0, 96, true, false, true},
-            {"customer", "Customer", 1, 120, false, false, true},
-            {"place", "Place", 1, 120, false, false, true},
+    return {{"towing", "Towing now", 0.2F, 236, false, true, true}, {"unit", "Unit", 0.3F, 110, false, true, true},
+            {"reason", "First reason", 3, 280, false, false, true}, {"last", "Last seen", 0, 120, false, true, true},
+            {"points", "Looked at", 0, 96, true, false, true},      {"open", "Not known", 0, 96, true, false, true},
+            {"customer", "Customer", 1, 120, false, false, true},   {"place", "Place", 1, 120, false, false, true},
             {"kind", "Kind", 1, 150, false, false, false}};
 }
 

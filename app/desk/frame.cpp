@@ -26,10 +26,10 @@ struct RailKey {
     Icon icon;
 };
 constexpr std::array kRailKeys{
-    RailKey{Page::trailers, "Trailers", Icon::menu},        RailKey{Page::jobs, "Register", Icon::search},
-    RailKey{Page::due, "What is due", Icon::check},
-    RailKey{Page::orders, "What to order", Icon::plus},     RailKey{Page::failures, "What fails", Icon::open_pin},
-    RailKey{Page::take_in, "Take packets in", Icon::sheet}, RailKey{Page::receipts, "Receipts", Icon::pin}};
+    RailKey{Page::trailers, "Trailers", Icon::menu},       RailKey{Page::jobs, "Register", Icon::search},
+    RailKey{Page::due, "What is due", Icon::check},        RailKey{Page::orders, "What to order", Icon::plus},
+    RailKey{Page::failures, "What fails", Icon::open_pin}, RailKey{Page::take_in, "Take packets in", Icon::sheet},
+    RailKey{Page::receipts, "Receipts", Icon::pin}};
 
 void rail_key(UiContext& ui, const RailKey& key, bool chosen, const Rect& at, Commands& out) {
     const Press press = press_area(ui, {key.label, fmt::format("rail {}", name_of(key.page))}, at,

@@ -60,13 +60,17 @@ std::string job_detail(const ledger::JobLine& job) {
 }  // namespace
 
 Columns job_columns() {
-    return {
-        {"opened", "Day", 0, 120, false, true, true},           {"unit", "Unit", 0.8F, 110, false, true, true},
-        {"plate", "Plate", 0.4F, 100, false, false, false},     {"vin", "VIN", 0.4F, 190, false, false, false},
-        {"customer", "Customer", 1.4F, 140, false, true, true}, {"technician", "Technician", 1, 124, false, true, true},
-        {"towing", "Towing now", 0.2F, 236, false, false, true},
-        {"worst", "Worst open", 0.3F, 136, false, true, true},  {"open", "Open", 0, 66, true, true, true},
-        {"found", "Found in", 2, 170, false, false, true},      {"place", "Place", 1.4F, 142, false, false, true}};
+    return {{"opened", "Day", 0, 120, false, true, true},
+            {"unit", "Unit", 0.8F, 110, false, true, true},
+            {"plate", "Plate", 0.4F, 100, false, false, false},
+            {"vin", "VIN", 0.4F, 190, false, false, false},
+            {"customer", "Customer", 1.4F, 140, false, true, true},
+            {"technician", "Technician", 1, 124, false, true, true},
+            {"towing", "Towing now", 0.2F, 236, false, false, true},
+            {"worst", "Worst open", 0.3F, 136, false, true, true},
+            {"open", "Open", 0, 66, true, true, true},
+            {"found", "Found in", 2, 170, false, false, true},
+            {"place", "Place", 1.4F, 142, false, false, true}};
 }
 
 ledger::JobOrder job_order(std::size_t column) {

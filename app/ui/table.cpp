@@ -231,8 +231,7 @@ private:
             Rect box{x + kCellPad, at.y, widths_[c] - 2 * kCellPad, at.h};
             x += widths_[c];
             if (const auto mark = mark_of(cell)) {
-                draw_sign(*mark, {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide},
-                          paint.text);
+                draw_sign(*mark, {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide}, paint.text);
                 box.x += kMarkSide + kMarkGap;
                 box.w -= kMarkSide + kMarkGap;
             }

@@ -132,7 +132,7 @@ struct TrailerLine {
     std::string unit, plate, vin, kind, maker;
     std::vector<std::string> axle_models;  // front to rear, empty where the tag was not read
     std::size_t visits = 0;
-    Instant first, last;  // opened
+    Instant first, last;                      // opened
     std::string customer, place, technician;  // of the last visit
     std::size_t open_findings = 0;
     std::optional<Grade> worst;

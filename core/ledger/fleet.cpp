@@ -121,9 +121,10 @@ Result<FleetCounts> Ledger::fleet_counts() {
     Conditions values;
     const std::string counts = counts_sql(values, now, parts_->rules_version);
     COTTER_TRY(db().each(
-        fmt::format("SELECT CASE WHEN {} THEN outcome ELSE -1 END, trip_check_due, count(*), min(runs_out_s) FROM towing "
-                    "GROUP BY 1, 2",
-                    counts),
+        fmt::format(
+            "SELECT CASE WHEN {} THEN outcome ELSE -1 END, trip_check_due, count(*), min(runs_out_s) FROM towing "
+            "GROUP BY 1, 2",
+            counts),
         values.values(), [&](const SqlRows& r) -> Result<> {
             const std::int64_t outcome = r.integer(0), n = r.integer(2), end = r.integer(3);
             if (outcome < 0 || outcome >= static_cast<std::int64_t>(out.of.size())) {
@@ -132,7 +133,8 @@ Result<FleetCounts> Ledger::fleet_counts() {
             }
             out.of[static_cast<std::size_t>(outcome)] += n;
             if (r.integer(1) != 0) out.trip_check_due += n;
-            if (end < kNever && (!out.next_end || end < out.next_end->unix_s)) out.next_end = Instant{end, now.offset_min};
+            if (end < kNever && (!out.next_end || end < out.next_end->unix_s))
+                out.next_end = Instant{end, now.offset_min};
             return {};
         }));
     return out;

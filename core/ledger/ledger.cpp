@@ -90,7 +90,8 @@ Result<std::unique_ptr<Ledger>> Ledger::open(const cotter::ledger::Ports& ports,
                                              const std::string& where, Open mode, const std::string& photos,
                                              const std::string& vfs) {
     COTTER_TRY(check_place(where));
-    auto parts = std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, photos, {}, rules_version(rules), {}});
+    auto parts =
+        std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, photos, {}, rules_version(rules), {}});
     if (is_server(where)) {
         COTTER_ASSIGN(parts->db, connect_postgresql(where, "ledger"));
     } else {

@@ -5,9 +5,10 @@
 // the packets' own records; nothing here is ever judged in advance but what lists need at once, and that is derived
 // anew whenever the register's rules differ from those it was derived by.
 //
-// What may be towed is asked of core's one answer engine, and kept for as long as its answer counts (TowLine). An answer
-// that has run out, or that other rules made, is never shown: lists have nothing in its place until renew_answers() has
-// made it anew. Whoever asks for a list at once calls that first; a desk lets it run beside the screen.
+// What may be towed is asked of core's one answer engine, and kept for as long as its answer counts (TowLine). An
+// answer that has run out, or that other rules made, is never shown: lists have nothing in its place until
+// renew_answers() has made it anew. Whoever asks for a list at once calls that first; a desk lets it run beside the
+// screen.
 //
 // One thread at a time per Ledger; several Ledgers, in several processes or on several machines, may be open on one
 // store. All calls may fail `busy` (locked by another seat), `io` (also: the server is gone), `no_space`, `damaged`.
@@ -75,7 +76,7 @@ public:
     [[nodiscard]] Result<std::vector<JobLine>> jobs(const JobFilter& filter, std::size_t limit, std::size_t offset);
     [[nodiscard]] Result<std::vector<TrailerLine>> trailers(std::size_t limit,
                                                             std::size_t offset);  // by unit, then key
-    [[nodiscard]] Result<std::vector<TrailerLine>> fleet(const FleetAsk& ask);  // with their answers about towing
+    [[nodiscard]] Result<std::vector<TrailerLine>> fleet(const FleetAsk& ask);    // with their answers about towing
     [[nodiscard]] Result<std::int64_t> count(const FleetAsk& ask);
     [[nodiscard]] Result<FleetCounts> fleet_counts();
     // A trailer's key by unit, plate, VIN (any case, whole), key, or a job's id or the first 4 or more digits of one.

@@ -20,10 +20,13 @@ constexpr int kWords = 1;  // raise it when reason_of() or cannot_read() say the
 constexpr std::int64_t kDay = 86'400;
 constexpr std::size_t kLongestReason = 400;
 
-// Not the visit in view itself: the engine would take the two for one.
-std::shared_ptr<const Job> under_another_id(const std::shared_ptr<const Job>& job, const std::string& fingerprint) {
+// As a visit of its own right after the one in view: else the engine would take the two for one, or what the one in
+// view says well for the last word on what this one forbids.
+std::shared_ptr<const Job> beside_the_shown(const std::shared_ptr<const Job>& job, const std::string& fingerprint) {
     auto out = std::make_shared<Job>(*job);
-    Uuid& id = out->all<Visit>().front().id.uuid;
+    Visit& visit = out->all<Visit>().front();
+    ++visit.opened.unix_s;
+    Uuid& id = visit.id.uuid;
     for (std::size_t i = 0; i < id.bytes.size() && i < fingerprint.size(); ++i)
         id.bytes[i] = static_cast<std::uint8_t>(id.bytes[i] ^ static_cast<std::uint8_t>(fingerprint[i]));
     return out;
@@ -96,7 +99,7 @@ Result<> read_jobs(std::vector<Witness>& witnesses, const Jobs& jobs) {
         if (w.job != nullptr) continue;
         COTTER_ASSIGN(w.job, jobs.get(w.fingerprint));
         if (w.job->only<Visit>() == nullptr) return fail(Errc::damaged, "the job has no visit in it", w.fingerprint);
-        if (!w.shown) w.job = under_another_id(w.job, w.fingerprint);
+        if (!w.shown) w.job = beside_the_shown(w.job, w.fingerprint);
     }
     return {};
 }

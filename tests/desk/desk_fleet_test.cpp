@@ -67,7 +67,8 @@ TEST_CASE("desk trailers: a row leads to the trailer's page, which says the same
     bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
     for (std::size_t i = 0; i < 2; ++i) {
         const desk::List& jobs = *bench.session->list();
-        CHECK(cell(jobs, i, "towing") == (cell(jobs, i, "unit") == "STOP-2" ? "Do not tow" : "Nothing found against it"));
+        CHECK(cell(jobs, i, "towing") ==
+              (cell(jobs, i, "unit") == "STOP-2" ? "Do not tow" : "Nothing found against it"));
     }
 }
 
@@ -94,7 +95,8 @@ TEST_CASE("desk trailers: each outcome has a filter with its number, and words n
     CHECK(bench.session->list()->table().size() == 0);
 }
 
-TEST_CASE("desk trailers: an answer that runs out while the page stands open goes, and is made anew beside the screen") {
+TEST_CASE(
+    "desk trailers: an answer that runs out while the page stands open goes, and is made anew beside the screen") {
     DeskBench bench(0);
     two_trailers(bench);
     const desk::List& list = *bench.session->list();
@@ -121,10 +123,12 @@ TEST_CASE("desk trailers: the trailer's page read again when its answer has run 
     CHECK(bench.session->trailer()->outcome == TowOutcome::cannot_tell);
 }
 
-TEST_CASE("desk trailers: other rules are asked beside the screen, and nothing stands in an answer's place until then") {
+TEST_CASE(
+    "desk trailers: other rules are asked beside the screen, and nothing stands in an answer's place until then") {
     DeskBench bench(30);
     bench.session.reset();
-    bench.ledger.rules.limits = {};
+    const std::vector<Limit> other = other_limits(bench.ledger);
+    bench.ledger.rules.limits = other;
     bench.ledger.open();
     bench.open(Page::trailers);
     const desk::List& list = *bench.session->list();
@@ -157,7 +161,8 @@ TEST_CASE("desk trailers: a key that nobody accepted yet is accepted on the trai
     CHECK(cell(*bench.session->list(), 0, "towing") == "Nothing found against it");
 }
 
-TEST_CASE("desk trailers: a list on paper has every trailer, also those no page of which was read, and no answer left out") {
+TEST_CASE(
+    "desk trailers: a list on paper has every trailer, also those no page of which was read, and no answer left out") {
     DeskBench bench(130, 130);
     bench.session.reset();
     bench.ledger.open();
@@ -182,8 +187,8 @@ TEST_CASE("desk trailers: no page says that nothing is open where the answer is 
     CHECK(cell(*bench.session->list(), 0, "towing") == "Cannot tell");
     bench.show();
     const std::string key = bench.session->list()->table().row(0)->key;
-    for (const desk::Route& route : {desk::Route{Page::trailers, {}, {}}, desk::Route{Page::jobs, {}, {}},
-                                     desk::Route{Page::trailer, key, {}}}) {
+    for (const desk::Route& route :
+         {desk::Route{Page::trailers, {}, {}}, desk::Route{Page::jobs, {}, {}}, desk::Route{Page::trailer, key, {}}}) {
         bench.apply(desk::GoTo{route});
         bench.look();
         CHECK(bench.log().shows("Cannot tell"));

@@ -43,6 +43,14 @@ ledger::TowLine renewed(LedgerBench& bench) {
     return tow_of(bench);
 }
 
+std::vector<Limit> other_limits(const LedgerBench& bench) {
+    std::vector<Limit> out = bench.judging.limits;
+    for (Limit& limit : out)
+        if (limit.what == what::tread_depth) limit.value = *make_amount("40", "mm");
+    REQUIRE(out != bench.judging.limits);
+    return out;
+}
+
 AnswerYard good_visit(const char* day, int number) {
     AnswerYard yard = disc_yard(day, number);
     yard.all_good();

@@ -28,6 +28,9 @@ std::string take(LedgerBench& bench, const AnswerYard& yard, const Handed& how =
 // What it says after everything that no longer counts was made anew.
 [[nodiscard]] ledger::TowLine renewed(LedgerBench& bench);
 
+// The register with limits of tread depth that no tire has.
+[[nodiscard]] std::vector<Limit> other_limits(const LedgerBench& bench);
+
 // Everything answered well at that visit.
 [[nodiscard]] AnswerYard good_visit(const char* day = kYardDay, int number = 1);
 // The same, and a finding that forbids towing.

@@ -5,6 +5,7 @@
 
 #include "core/base/text.h"
 #include "core/judge/judge_job.h"
+#include "core/store/sql.h"
 
 using namespace cotter;
 using namespace cotter::test;
@@ -26,8 +27,7 @@ std::int64_t waiting(LedgerBench& bench) {
 
 // What the phone says of these visits, the newest last.
 Summary on_the_phone(const std::vector<Job>& visits, const LedgerBench& bench) {
-    return judge_job(visits.back(), bench.judging.limits,
-                     {std::span(visits).first(visits.size() - 1), bench.clock.at});
+    return judge_job(visits.back(), bench.judging.limits, {std::span(visits).first(visits.size() - 1), bench.clock.at});
 }
 
 void check_same(const TowLine& tow, const Summary& phone) {
@@ -228,13 +228,15 @@ TEST_CASE("ledger towing: other rules are asked anew, and what the old ones said
         CHECK(outcome_of(tow_of(bench)) == kNothing);
         bench.open();
         CHECK(waiting(bench) == 0);  // the same rules
-        bench.rules.limits = {};
+        const std::vector<Limit> other = other_limits(bench);
+        bench.rules.limits = other;
         bench.open();
         CHECK_FALSE(the_trailer(bench).tow);
         CHECK(waiting(bench) == 1);
-        const TowLine without = renewed(bench);
-        CHECK(outcome_of(without) == name_of(answer_towing(yard.job(), {}, {}, bench.clock.at, State::now).outcome));
-        CHECK(outcome_of(without) != kNothing);
+        const TowLine by_others = renewed(bench);
+        CHECK(outcome_of(by_others) ==
+              name_of(answer_towing(yard.job(), {}, other, bench.clock.at, State::now).outcome));
+        CHECK(outcome_of(by_others) != kNothing);
         bench.rules.limits = bench.judging.limits;
         bench.open();
         CHECK(outcome_of(renewed(bench)) == kNothing);
@@ -262,7 +264,8 @@ TEST_CASE("ledger towing: answers are made anew a few at a time, and a clock set
         for (int i = 0; i < 7; ++i) bench.put(office_packet(i, shape, bench.photos));
         REQUIRE(bench.receive().taken == 7);
         CHECK(waiting(bench) == 0);
-        bench.rules.limits = {};
+        const std::vector<Limit> other = other_limits(bench);
+        bench.rules.limits = other;
         bench.open();
         CHECK(waiting(bench) == 7);
         CHECK(good(bench.ledger->renew_answers(3)) == 3);
@@ -273,6 +276,7 @@ TEST_CASE("ledger towing: answers are made anew a few at a time, and a clock set
         bench.clock.at.unix_s -= 30 * kDay;
         CHECK(waiting(bench) == 7);
         CHECK_FALSE(good(bench.ledger->fleet({}))[0].tow);
+        bench.ledger.reset();  // before what its rules rest on
     });
 }
 
@@ -287,15 +291,17 @@ TEST_CASE("ledger towing: what is dated ahead of the clock is looked at again a 
     });
 }
 
-TEST_CASE("ledger towing: records that cannot be read give 'cannot tell' with the reason, and hold up no other trailer") {
+TEST_CASE(
+    "ledger towing: records that cannot be read give 'cannot tell' with the reason, and hold up no other trailer") {
     on_each_engine([](LedgerBench& bench) {
         take(bench, good_visit());
         bench.put(office_packet(0, bench.shape, bench.photos));
         bench.receive();
         const std::string yard = good(bench.ledger->find_trailer("NUR-07"));
-        good(bench.ledger->db().run("UPDATE document SET body=$1 WHERE fingerprint=(SELECT fingerprint FROM job WHERE "
-                                    "trailer=$2)",
-                                    {to_bytes("no deflated bytes"), yard}));
+        good(
+            bench.ledger->db().run("UPDATE document SET body=$1 WHERE fingerprint=(SELECT fingerprint FROM job WHERE "
+                                   "trailer=$2)",
+                                   {to_bytes("no deflated bytes"), yard}));
         good(bench.ledger->db().run("UPDATE towing SET rules='other'"));
         CHECK(good(bench.ledger->renew_answers(10)) == 2);
         CHECK(waiting(bench) == 0);
@@ -338,10 +344,11 @@ TEST_CASE("ledger towing: the gravest come first, and each outcome has its filte
         CHECK(units(ask) == "FINE-1 HALF-4 MEND-3 STOP-2 ");
         ask.order = FleetOrder::unit;
         CHECK(units(ask) == "STOP-2 MEND-3 HALF-4 FINE-1 ");
-        for (const auto& [outcome, unit] :
-             {std::pair{TowOutcome::do_not_tow, "STOP-2 "}, {TowOutcome::not_before_repair, "MEND-3 "},
-              {TowOutcome::cannot_tell, "HALF-4 "}, {TowOutcome::nothing_against, "FINE-1 "},
-              {TowOutcome::nothing_from_outside, ""}}) {
+        for (const auto& [outcome, unit] : {std::pair{TowOutcome::do_not_tow, "STOP-2 "},
+                                            {TowOutcome::not_before_repair, "MEND-3 "},
+                                            {TowOutcome::cannot_tell, "HALF-4 "},
+                                            {TowOutcome::nothing_against, "FINE-1 "},
+                                            {TowOutcome::nothing_from_outside, ""}}) {
             FleetAsk one;
             one.outcomes.push_back(outcome);
             CHECK(units(one) == unit);
