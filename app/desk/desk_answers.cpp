@@ -9,6 +9,10 @@
 
 namespace cotter::desk {
 
+namespace {
+constexpr std::int64_t kTryAgain = 20;  // s
+}
+
 ledger::FleetAsk DeskSession::fleet_ask() const {
     ledger::FleetAsk ask;
     ask.words = fleet_.words;
@@ -78,9 +82,11 @@ void DeskSession::renew() {
     parts_.tasks.start(renew_some(renewal_, [this](const Result<std::size_t>& made) { renewed(made); }));
 }
 
-// What failed is tried again when a page is opened; a seat that may only read shows what others have made.
+// What failed, as when another seat was writing, is tried again; a seat that may only read shows what others have made.
 void DeskSession::renewed(const Result<std::size_t>& made) {
     if (!made && made.error().code == Errc::refused) may_renew_ = false;
+    if (!made && may_renew_ && shows_answers())
+        next_end_ = Instant{parts_.clock.now().unix_s + kTryAgain, parts_.clock.now().offset_min};
     const bool more = made && *made > 0;
     if (more)
         parts_.tasks.start(renew_some(renewal_, [this](const Result<std::size_t>& next) { renewed(next); }));
