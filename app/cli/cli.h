@@ -50,6 +50,7 @@ struct Command {
 [[nodiscard]] Command quote_command(CommandLine& all, Ports& ports);
 [[nodiscard]] Command receive_command(CommandLine& all, Ports& ports);
 [[nodiscard]] Command replay_command(CommandLine& all, Ports& ports);
+[[nodiscard]] Command trailers_command(CommandLine& all, Ports& ports);
 
 // Prints "cotter: what: where; todo" to stderr, as JSON to stdout too when `json`; gives kFailed.
 int report(const Error& error, bool json);

@@ -1,4 +1,6 @@
 // `cotter find`: search a ledger. `cotter history`: a trailer's life, or two visits side by side.
+#include <set>
+
 #include "app/cli/office.h"
 #include "app/cli/office_json.h"
 
@@ -20,6 +22,17 @@ Result<std::optional<Date>> day_of(const std::string& text) {
     return std::optional(day);
 }
 
+// Answers about towing that no longer count are made anew for what was found, where this seat may write.
+Result<std::vector<ledger::Hit>> find_with_answers(ledger::Ledger& ledger, const ledger::SearchAsk& ask) {
+    COTTER_ASSIGN(auto hits, ledger.search(ask));
+    std::set<std::string> waiting;
+    for (const ledger::Hit& hit : hits)
+        if (!hit.tow) waiting.insert(hit.job.trailer);
+    const auto renewed = ledger.renew_answers_of({waiting.begin(), waiting.end()});
+    if (!renewed && renewed.error().code != Errc::refused) return unexpected(renewed.error());
+    return waiting.empty() || !renewed ? std::move(hits) : ledger.search(ask);
+}
+
 Result<std::vector<ledger::Hit>> find(Ports& ports, const FindOptions& options) {
     ledger::SearchAsk ask;
     for (const std::string& word : options.words) ask.words += word + " ";
@@ -31,7 +44,7 @@ Result<std::vector<ledger::Hit>> find(Ports& ports, const FindOptions& options) 
     ask.filter.doubtful = options.doubtful;
     ask.limit = options.limit;
     COTTER_ASSIGN(const auto office, open_office(ports, options.place, ledger::Open::existing));
-    return office->ledger->search(ask);
+    return find_with_answers(*office->ledger, ask);
 }
 
 std::string marks(const ledger::JobLine& job) {
@@ -39,9 +52,9 @@ std::string marks(const ledger::JobLine& job) {
 }
 
 void print(const ledger::JobLine& j) {
-    fmt::print("{}  {}  {:<12} {:<11} {:>2} open  {}, {}{}\n", j.job.substr(0, 8), j.opened.local_date().text(),
-               one_line(j.unit, 40), j.worst ? name_of(*j.worst) : "-", j.open_findings, one_line(j.customer, 60),
-               one_line(j.technician, 60), marks(j));
+    fmt::print("{}  {}  {:<12} {:<11} {:>2} findings open  {}, {}{}\n", j.job.substr(0, 8),
+               j.opened.local_date().text(), one_line(j.unit, 40), j.worst ? name_of(*j.worst) : "-", j.open_findings,
+               one_line(j.customer, 60), one_line(j.technician, 60), marks(j));
 }
 
 int run_find(Ports& ports, const FindOptions& options) {
@@ -53,6 +66,7 @@ int run_find(Ports& ports, const FindOptions& options) {
     }
     for (const ledger::Hit& hit : *hits) {
         print(hit.job);
+        fmt::print("          {}\n", hit.tow ? one_line(hit.tow->says, 300) : kNoAnswerYet);
         if (!hit.field.empty()) fmt::print("          {}: {}\n", hit.field, one_line(hit.text, 200));
     }
     if (hits->empty()) fmt::print("Nothing found.\n");
@@ -91,9 +105,10 @@ void print_costs(const ledger::Costs& costs) {
 
 void print(const ledger::TrailerPage& p) {
     const ledger::TrailerLine& t = p.trailer;
-    fmt::print("{} {} {}, {}\n{} visits from {} to {}, {} findings open\n", one_line(t.unit), one_line(t.plate),
-               one_line(t.vin), one_line(t.kind), t.visits, t.first.local_date().text(), t.last.local_date().text(),
-               t.open_findings);
+    fmt::print("{} {} {}, {}\n", one_line(t.unit), one_line(t.plate), one_line(t.vin), one_line(t.kind));
+    if (t.tow) fmt::print("{}\n", one_line(t.tow->says, 800));
+    fmt::print("{} visits from {} to {}, {} findings open\n", t.visits, t.first.local_date().text(),
+               t.last.local_date().text(), t.open_findings);
     fmt::print("Visits\n");
     for (const ledger::JobLine& job : p.visits) print(job);
     fmt::print("Findings\n");

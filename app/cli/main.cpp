@@ -33,13 +33,13 @@ int run(std::vector<std::string> words, Ports& ports) {
         "that proves them.",
         "cotter " COTTER_VERSION);
     const std::vector<Command> commands{
-        app_command(all, ports),    demo_command(all, ports),   jobs_command(all, ports),
-        replay_command(all, ports), pack_command(all, ports),   judge_command(all, ports),
-        quote_command(all, ports),  check_command(all, ports),  receive_command(all, ports),
-        accept_command(all, ports), find_command(all, ports),   history_command(all, ports),
-        due_command(all, ports),    orders_command(all, ports), failures_command(all, ports),
-        export_command(all, ports), backup_command(all, ports), move_command(all, ports),
-        desk_command(all, ports)};
+        app_command(all, ports),      demo_command(all, ports),   jobs_command(all, ports),
+        replay_command(all, ports),   pack_command(all, ports),   judge_command(all, ports),
+        quote_command(all, ports),    check_command(all, ports),  receive_command(all, ports),
+        accept_command(all, ports),   find_command(all, ports),   history_command(all, ports),
+        due_command(all, ports),      orders_command(all, ports), failures_command(all, ports),
+        export_command(all, ports),   backup_command(all, ports), move_command(all, ports),
+        trailers_command(all, ports), desk_command(all, ports)};
     if (const auto ended = all.parse(std::move(words), kWrongUse)) return *ended;
     for (const Command& command : commands)
         if (command.parser.given()) return command.run();

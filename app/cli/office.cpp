@@ -1,6 +1,8 @@
 // Opening.
 #include "app/cli/office.h"
 
+#include <algorithm>
+
 #include "platform/desktop/ports.h"
 
 namespace cotter::cli {
@@ -8,6 +10,7 @@ namespace cotter::cli {
 namespace {
 
 constexpr std::uint64_t kLargestRules = 8u << 20;
+constexpr std::size_t kAnswersAtOnce = 50;  // the bar moves by as many
 
 // Other seats run in other folders: what the ledger may come to remember is told from the root.
 std::string photos_of(const LedgerPlace& place) {
@@ -38,6 +41,21 @@ Result<std::unique_ptr<Office>> open_office(Ports& ports, const LedgerPlace& pla
 Result<std::unique_ptr<ledger::Ledger>> open_another(Ports& ports, const Office& office, const LedgerPlace& place) {
     return ledger::Ledger::open({ports.files, ports.workers, ports.clock}, office.rules, place.ledger,
                                 ledger::Open::create, photos_of(place));
+}
+
+Result<> renew_answers(const Ports& ports, ledger::Ledger& ledger) {
+    COTTER_ASSIGN(const ledger::FleetCounts counts, ledger.fleet_counts());
+    const auto all = static_cast<std::size_t>(counts.waiting);
+    const auto bar = step_bar(ports, "answers about towing");
+    for (std::size_t done = 0; done < all;) {
+        const auto made = ledger.renew_answers(kAnswersAtOnce);
+        if (!made && made.error().code == Errc::refused) return {};
+        if (!made) return unexpected(made.error());
+        if (*made == 0) return {};
+        done = std::min(all, done + *made);
+        if (bar) (void)bar(done, all);
+    }
+    return {};
 }
 
 std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::string what) {

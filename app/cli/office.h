@@ -11,6 +11,9 @@
 
 namespace cotter::cli {
 
+// Said in place of an answer about towing that is to be made anew, and that this seat may not write.
+inline constexpr const char* kNoAnswerYet = "no answer about towing is made yet";
+
 // What every command of the office asks for.
 struct LedgerPlace {
     std::string ledger;  // a file or "postgresql://…"
@@ -30,6 +33,10 @@ struct Office {
 // A second ledger by the same rules.
 [[nodiscard]] Result<std::unique_ptr<ledger::Ledger>> open_another(Ports& ports, const Office& office,
                                                                    const LedgerPlace& place);
+
+// Makes the answers about towing anew that no longer count, with a bar on stderr. A seat that may only read goes on
+// without.
+[[nodiscard]] Result<> renew_answers(const Ports& ports, ledger::Ledger& ledger);
 
 // A bar on stderr for work that is counted, where stdout is a terminal.
 [[nodiscard]] std::function<bool(std::size_t, std::size_t)> step_bar(const Ports& ports, std::string what);

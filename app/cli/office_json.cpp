@@ -25,7 +25,8 @@ struct Rows {
                 {"role", name_of(p.role)},
                 {"conflict", p.conflict},
                 {"chain_broken", p.chain_broken},
-                {"newer_format", p.newer_format}};
+                {"newer_format", p.newer_format},
+                {"accepted", p.accepted}};
     }
 
     static Json of(const Forecast& f) {
@@ -84,8 +85,23 @@ struct Rows {
         return out;
     }
 
+    // null: not made yet
+    static Json of(const std::optional<ledger::TowLine>& t) {
+        if (!t) return nullptr;
+        return {{"outcome", name_of(t->outcome)},
+                {"says", t->says},
+                {"reason", t->reason},
+                {"looked_at", t->looked_at},
+                {"of", t->of},
+                {"essential_open", t->essential_open},
+                {"trip_check_due", t->trip_check_due},
+                {"as_of", t->as_of.text()},
+                {"runs_out", t->runs_out ? t->runs_out->text() : ""}};
+    }
+
     static Json of(const ledger::TrailerLine& t) {
         return {{"trailer", t.key},
+                {"towing", of(t.tow)},
                 {"unit", t.unit},
                 {"plate", t.plate},
                 {"vin", t.vin},
@@ -95,6 +111,9 @@ struct Rows {
                 {"visits", t.visits},
                 {"first", t.first.text()},
                 {"last", t.last.text()},
+                {"customer", t.customer},
+                {"place", t.place},
+                {"technician", t.technician},
                 {"open_findings", t.open_findings},
                 {"worst", word(t.worst)}};
     }
@@ -146,9 +165,14 @@ Json as_json(const ledger::JobLine& j) {
 
 Json as_json(const ledger::Hit& hit) {
     Json out = as_json(hit.job);
+    out["towing"] = Rows::of(hit.tow);
     out["found_in"] = hit.field;
     out["text"] = hit.text;
     return out;
+}
+
+Json as_json(const ledger::TrailerLine& trailer) {
+    return Rows::of(trailer);
 }
 
 Json as_json(const ledger::TrailerPage& p) {

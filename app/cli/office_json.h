@@ -9,6 +9,7 @@ namespace cotter::cli {
 [[nodiscard]] Json as_json(const ledger::Receipt& receipt);
 [[nodiscard]] Json as_json(const ledger::JobLine& job);
 [[nodiscard]] Json as_json(const ledger::Hit& hit);
+[[nodiscard]] Json as_json(const ledger::TrailerLine& trailer);
 [[nodiscard]] Json as_json(const ledger::TrailerPage& page);
 [[nodiscard]] Json as_json(const ledger::DueRow& row);
 [[nodiscard]] Json as_json(const ledger::OrderRow& row);

@@ -12,6 +12,8 @@ constexpr double kTick = 0.5;  // s, between looks at a batch's clock
 void draw_page(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out) {
     if (!session.unread().empty()) return draw_unread(ui, session, state, out);
     switch (session.route().page) {
+        case Page::trailers:
+            return draw_fleet(ui, session, state, out);
         case Page::jobs:
             return draw_register(ui, session, state, out);
         case Page::trailer:
@@ -48,6 +50,7 @@ void DeskApp::frame(UiContext& ui) {
     pictures_.serve();
     if (!out.empty() || tasks_.wants_frames()) ui.wake_at(ui.now_s);
     if (session_.take_in().running) ui.wake_at(ui.now_s + kTick);
+    if (const auto end = session_.seconds_to_end()) ui.wake_at(ui.now_s + *end);
 }
 
 void DeskApp::dropped(const std::vector<std::string>& paths) {

@@ -13,13 +13,14 @@
 
 namespace cotter::desk {
 
-enum class Page { jobs, trailer, compare, due, orders, failures, take_in, receipts };
+enum class Page { trailers, jobs, trailer, compare, due, orders, failures, take_in, receipts };
 constexpr auto names(Page) {
-    return name_list("register", "trailer", "compare", "due", "orders", "what fails", "take in", "receipts");
+    return name_list("trailers", "register", "trailer", "compare", "due", "orders", "what fails", "take in",
+                     "receipts");
 }
 
 struct Route {
-    Page page = Page::jobs;
+    Page page = Page::trailers;
     std::string record, other;  // a trailer's key; or the jobs of two visits, the earlier one first
     bool operator==(const Route&) const = default;
 };
@@ -33,6 +34,11 @@ struct GoTo {
 struct GoBack {};
 struct ShowPart {
     Part part = Part::visits;
+};
+// Which trailers are shown, beside the words that they are narrowed to. Rows come from the first one again.
+struct AskFleet {
+    std::vector<TowOutcome> outcomes;  // empty: all
+    bool trip_check_due = false;
 };
 // What the register shows. Rows come from the first one again.
 struct AskRegister {
@@ -50,7 +56,7 @@ struct WantRows {
 struct SortList {
     TableSort sort;
 };
-struct NarrowList {  // of a list that is whole in memory
+struct NarrowList {  // of a list that is whole in memory, and of the trailers
     std::string words;
 };
 struct ShowColumn {
@@ -74,8 +80,9 @@ struct ChoosePacket {
 struct ReadAgain {};  // the page shown, which could not be read
 struct DismissNotice {};
 
-using Command = std::variant<GoTo, GoBack, ShowPart, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
-                             WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, ReadAgain, DismissNotice>;
+using Command =
+    std::variant<GoTo, GoBack, ShowPart, AskFleet, AskRegister, AskDue, WantRows, SortList, NarrowList, ShowColumn,
+                 WriteList, TakeIn, CancelTakeIn, AcceptKey, ChoosePacket, ReadAgain, DismissNotice>;
 using Commands = Asked<Command>;
 
 }  // namespace cotter::desk

@@ -31,6 +31,7 @@ void DeskSession::load() {
 void DeskSession::could_not_read(const Error& error) {
     if (route().page == Page::take_in) return note(unexpected(error), {});
     unread_ = error.line();
+    next_end_.reset();
     if (route().page == Page::trailer) trailer_.reset();
     if (route().page == Page::compare) compared_.reset();
 }
@@ -42,7 +43,10 @@ Result<> DeskSession::try_load() {
     doubtful.filter.doubtful = true;
     COTTER_ASSIGN(doubtful_, parts_.ledger->count(doubtful));
     reached_ = true;
+    next_end_.reset();
     switch (route().page) {
+        case Page::trailers:
+            return load_fleet();
         case Page::jobs:
             return load_register();
         case Page::trailer:
@@ -82,6 +86,7 @@ Result<> DeskSession::load_register() {
     show_found(jobs_.columns, asked_.words.find_first_not_of(' ') != std::string::npos);
     auto& rows = std::get<PagedRows>(jobs_.rows);
     rows.start(PagedRows::kPage);
+    COTTER_TRY(count_answers());
     COTTER_TRY(fetch(0));
     if (job_pages_[0].size() == PagedRows::kPage) {
         COTTER_ASSIGN(const std::int64_t all, parts_.ledger->count(search_ask()));
@@ -98,6 +103,7 @@ Result<> DeskSession::load_register() {
 
 Result<> DeskSession::fetch(std::size_t page) {
     List* shown = shown_list();
+    if (shown == &fleet_) return fetch_fleet(page);
     auto& rows = std::get<PagedRows>(shown->rows);
     std::vector<TableRow> out;
     if (shown == &receipts_) {
@@ -121,6 +127,7 @@ Result<> DeskSession::fetch(std::size_t page) {
 
 Result<> DeskSession::load_trailer(const std::string& key) {
     COTTER_ASSIGN(const ledger::TrailerPage page, parts_.ledger->trailer(key));
+    if (page.trailer.tow) next_end_ = page.trailer.tow->runs_out;
     const Part part = trailer_ ? trailer_->part : Part::visits;
     Trailer view = trailer_view(page);
     const bool same = trailer_ && trailer_->title == view.title;

@@ -23,6 +23,7 @@ List list_of(std::string name, std::string title, std::string empty, Columns col
 
 DeskSession::DeskSession(DeskParts parts)
     : parts_(std::move(parts)),
+      fleet_(list_of("trailers", "Trailers", "No trailer on file has this answer.", fleet_columns())),
       jobs_(list_of("register", "Register", "No job on file has these words.", job_columns())),
       due_(list_of("due", "What is due", "Nothing is due in this time.", due_columns())),
       orders_(list_of("orders", "What to order", "No accepted quote waits for parts.", order_columns())),
@@ -30,6 +31,8 @@ DeskSession::DeskSession(DeskParts parts)
                         failure_columns())),
       receipts_(list_of("receipts", "Receipts", "Nothing was handed in yet.", receipt_columns())),
       came_(list_of("taken-in", "Taken in", "Each file's outcome will stand here.", receipt_columns())) {
+    fleet_.rows = PagedRows();
+    fleet_.sort = TableSort{0, false};
     jobs_.rows = PagedRows();
     jobs_.sort = TableSort{0, true};
     receipts_.rows = PagedRows();
@@ -48,6 +51,7 @@ void DeskSession::apply(const Command& command) {
 void DeskSession::collect() {
     parts_.tasks.collect();
     if (take_in_.running) take_in_.seconds = parts_.clock.now().unix_s - take_in_.started.unix_s;
+    if (next_end_ && next_end_->unix_s <= parts_.clock.now().unix_s) refresh_answers();
 }
 
 void DeskSession::act(const GoTo& c) {
@@ -64,11 +68,17 @@ void DeskSession::act(const GoBack&) {
     if (at_bottom()) return;
     stack_.pop_back();
     unread_.clear();
-    if (route().page == Page::trailer || route().page == Page::compare) load();
+    if (route().page == Page::trailer || route().page == Page::compare) return load();
+    refresh_answers();  // they may have run out meanwhile
 }
 
 void DeskSession::act(const ShowPart& c) {
     if (trailer_) trailer_->part = c.part;
+}
+
+void DeskSession::act(const AskFleet& c) {
+    fleet_asked_ = c;
+    load();
 }
 
 void DeskSession::act(const AskRegister& c) {
@@ -98,7 +108,10 @@ void DeskSession::act(const SortList& c) {
 
 void DeskSession::act(const NarrowList& c) {
     List* shown = shown_list();
-    if (shown != nullptr && !shown->paged()) shown->narrow(c.words);
+    if (shown != nullptr && !shown->paged()) return shown->narrow(c.words);
+    if (shown != &fleet_) return;
+    fleet_.words = c.words;
+    load();
 }
 
 void DeskSession::act(const ShowColumn& c) {
@@ -123,6 +136,8 @@ void DeskSession::act(const ChoosePacket& c) {
 
 List* DeskSession::shown_list() {
     switch (route().page) {
+        case Page::trailers:
+            return &fleet_;
         case Page::jobs:
             return &jobs_;
         case Page::due:

@@ -7,6 +7,7 @@
 
 #include "app/desk/desk_command.h"
 #include "app/desk/list.h"
+#include "app/desk/renewal.h"
 #include "app/desk/take_in.h"
 #include "app/desk/trailer_view.h"
 #include "core/ledger/ledger.h"
@@ -41,6 +42,7 @@ public:
     void collect();  // once a frame: what came from beside
 
     [[nodiscard]] const Route& route() const { return stack_.back(); }
+    [[nodiscard]] Page bottom() const { return stack_.front().page; }  // what the shown page was come to from
     [[nodiscard]] bool at_bottom() const { return stack_.size() == 1; }
     [[nodiscard]] const ledger::Counts& counts() const { return counts_; }
     [[nodiscard]] std::int64_t doubtful() const { return doubtful_; }  // jobs
@@ -52,6 +54,10 @@ public:
 
     // The list of the page shown, or of its part; nullptr where there is none.
     [[nodiscard]] const List* list() const { return const_cast<DeskSession*>(this)->shown_list(); }
+    [[nodiscard]] const AskFleet& asked_fleet() const { return fleet_asked_; }
+    [[nodiscard]] const ledger::FleetCounts& fleet_counts() const { return fleet_counts_; }
+    // Until the first of the answers about towing shown runs out, and the page is read again; nothing: none does.
+    [[nodiscard]] std::optional<double> seconds_to_end() const;
     [[nodiscard]] const AskRegister& asked() const { return asked_; }
     [[nodiscard]] const ledger::JobLine* job_at(std::size_t row) const;  // of the register; nullptr: not there yet
     [[nodiscard]] const AskDue& asked_due() const { return due_asked_; }
@@ -68,6 +74,7 @@ private:
     void act(const GoTo& c);
     void act(const GoBack&);
     void act(const ShowPart& c);
+    void act(const AskFleet& c);
     void act(const AskRegister& c);
     void act(const AskDue& c);
     void act(const WantRows& c);
@@ -86,6 +93,7 @@ private:
     void load();  // the page shown, from the ledger
     void could_not_read(const Error& error);
     [[nodiscard]] Result<> try_load();
+    [[nodiscard]] Result<> load_fleet();
     [[nodiscard]] Result<> load_register();
     [[nodiscard]] Result<> load_trailer(const std::string& key);
     [[nodiscard]] Result<> load_compared();
@@ -94,7 +102,15 @@ private:
     [[nodiscard]] Result<> load_failures();
     [[nodiscard]] Result<> load_receipts();
     [[nodiscard]] Result<> fetch(std::size_t page);  // of the paged list shown
+    [[nodiscard]] Result<> fetch_fleet(std::size_t page);
+    [[nodiscard]] ledger::FleetAsk fleet_ask() const;
     [[nodiscard]] ledger::SearchAsk search_ask() const;
+    [[nodiscard]] bool shows_answers() const { return route().page == Page::trailers || route().page == Page::jobs; }
+    [[nodiscard]] Result<> count_answers();
+    [[nodiscard]] Result<> read_answers_again();
+    void refresh_answers();
+    void renew();
+    void renewed(const Result<std::size_t>& made);
     [[nodiscard]] std::function<Result<Bytes>()> make_file(ListFile as);
     void took(Taken taken);
     void end_batch();
@@ -107,9 +123,15 @@ private:
     Notice notice_;
     std::string unread_;
     bool reached_ = true;
+    AskFleet fleet_asked_;
+    ledger::FleetCounts fleet_counts_;
+    std::optional<Instant> next_end_;   // of the answers shown
+    std::shared_ptr<Renewal> renewal_;  // while answers are made anew
+    bool may_renew_ = true;             // this seat may write
+    std::int64_t refreshed_s_ = 0;
     AskRegister asked_;
     AskDue due_asked_;
-    List jobs_, due_, orders_, failures_, receipts_, came_;
+    List fleet_, jobs_, due_, orders_, failures_, receipts_, came_;
     std::map<std::size_t, std::vector<ledger::JobLine>> job_pages_;  // beside the register's rows
     std::vector<ledger::DueRow> due_rows_;
     std::vector<ledger::OrderRow> order_rows_;

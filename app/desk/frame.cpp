@@ -26,15 +26,10 @@ struct RailKey {
     Icon icon;
 };
 constexpr std::array kRailKeys{
-    RailKey{Page::jobs, "Register", Icon::search},          RailKey{Page::due, "What is due", Icon::check},
-    RailKey{Page::orders, "What to order", Icon::plus},     RailKey{Page::failures, "What fails", Icon::open_pin},
-    RailKey{Page::take_in, "Take packets in", Icon::sheet}, RailKey{Page::receipts, "Receipts", Icon::pin}};
-
-// The page on the rail that the shown one belongs to.
-bool under(const Route& shown, Page page) {
-    const bool led = shown.page == Page::trailer || shown.page == Page::compare;
-    return led ? page == Page::jobs : shown.page == page;
-}
+    RailKey{Page::trailers, "Trailers", Icon::menu},       RailKey{Page::jobs, "Register", Icon::search},
+    RailKey{Page::due, "What is due", Icon::check},        RailKey{Page::orders, "What to order", Icon::plus},
+    RailKey{Page::failures, "What fails", Icon::open_pin}, RailKey{Page::take_in, "Take packets in", Icon::sheet},
+    RailKey{Page::receipts, "Receipts", Icon::pin}};
 
 void rail_key(UiContext& ui, const RailKey& key, bool chosen, const Rect& at, Commands& out) {
     const Press press = press_area(ui, {key.label, fmt::format("rail {}", name_of(key.page))}, at,
@@ -58,7 +53,7 @@ void draw_rail(UiContext& ui, const DeskSession& session, const Rect& rail, Comm
     const IdScope scope("rail");
     Rect at{rail.x + 6, rail.y + 12, rail.w - 12, kRailKey};
     for (const RailKey& key : kRailKeys) {
-        rail_key(ui, key, under(session.route(), key.page), at, out);
+        rail_key(ui, key, session.bottom() == key.page, at, out);
         at.y += kRailKey + 4;
     }
     const ledger::Counts& counts = session.counts();

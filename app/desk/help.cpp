@@ -15,6 +15,14 @@ constexpr Text kFiles =
     "'Print as PDF' and 'CSV' write what the table shows, with its order and columns, into the folder for lists; the "
     "line at the bottom says where.";
 
+constexpr std::array kTrailers{
+    Text("Every trailer on file with what is said about towing it now, from all of its visits together, by the same "
+         "rules as on the phone. The gravest come first, with the first reason; below the table stands all of it."),
+    Text("'Cannot tell' means that something essential was not looked at, or so long ago that it no longer counts. "
+         "'Trip check due': nothing but the check before the trip has run out. Nothing here is a certificate."),
+    Text("What was signed with a key that nobody here has accepted may forbid towing, and never permits it. Accept a "
+         "key on the trailer's page, under 'Packets', or by a trust list."),
+    kKeys, kFiles};
 constexpr std::array kRegister{
     Text("Every job on file, the newest first. Type the beginning of any word: a unit, plate, VIN, name, place, "
          "finding, part or note. 'Found in' says where the last word stands."),
@@ -71,9 +79,11 @@ std::span<const std::string_view> help_lines(Page page) {
         case Page::receipts:
             return kReceipts;
         case Page::jobs:
+            return kRegister;
+        case Page::trailers:
             break;
     }
-    return kRegister;
+    return kTrailers;
 }
 
 }  // namespace cotter::desk

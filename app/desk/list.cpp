@@ -26,6 +26,12 @@ const TableRow* PagedRows::row(std::size_t at) const {
     return &page->second[at % kPage];
 }
 
+std::vector<std::size_t> PagedRows::pages() const {
+    std::vector<std::size_t> out;
+    for (const auto& [page, rows] : pages_) out.push_back(page);
+    return out;
+}
+
 std::vector<std::size_t> PagedRows::missing(const TableModel::Span& span) const {
     std::vector<std::size_t> out;
     if (span.to <= span.from || span.from >= size_) return out;

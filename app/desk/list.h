@@ -20,6 +20,7 @@ public:
     void put(std::size_t page, std::vector<TableRow> rows);
     [[nodiscard]] std::size_t size() const override { return size_; }
     [[nodiscard]] const TableRow* row(std::size_t at) const override;
+    [[nodiscard]] std::vector<std::size_t> pages() const;  // those that are there
     // Pages that are seen and not there.
     [[nodiscard]] std::vector<std::size_t> missing(const TableModel::Span& span) const;
 

@@ -19,7 +19,7 @@ TableCell words(std::string_view text) {
 }
 
 TableCell worst_cell(const std::optional<Grade>& worst) {
-    if (!worst) return TableCell("nothing open", -1);
+    if (!worst) return TableCell("", -1);  // that no finding is open says nothing about towing
     TableCell cell(std::string(name_of(*worst)), static_cast<double>(*worst));
     cell.grade = worst;
     return cell;
@@ -60,12 +60,17 @@ std::string job_detail(const ledger::JobLine& job) {
 }  // namespace
 
 Columns job_columns() {
-    return {
-        {"opened", "Day", 0, 120, false, true, true},           {"unit", "Unit", 0.8F, 110, false, true, true},
-        {"plate", "Plate", 0.4F, 100, false, false, false},     {"vin", "VIN", 0.4F, 190, false, false, false},
-        {"customer", "Customer", 1.4F, 140, false, true, true}, {"technician", "Technician", 1, 124, false, true, true},
-        {"worst", "Worst open", 0.3F, 136, false, true, true},  {"open", "Open", 0, 66, true, true, true},
-        {"found", "Found in", 2, 170, false, false, true},      {"place", "Place", 1.4F, 142, false, false, true}};
+    return {{"opened", "Day", 0, 120, false, true, true},
+            {"unit", "Unit", 0.8F, 110, false, true, true},
+            {"plate", "Plate", 0.4F, 100, false, false, false},
+            {"vin", "VIN", 0.4F, 190, false, false, false},
+            {"customer", "Customer", 1.4F, 140, false, true, true},
+            {"technician", "Technician", 1, 124, false, true, true},
+            {"towing", "Towing now", 0.2F, 236, false, false, true},
+            {"worst", "Worst open", 0.3F, 136, false, true, true},
+            {"open", "Open", 0, 66, true, true, true},
+            {"found", "Found in", 2, 170, false, false, true},
+            {"place", "Place", 1.4F, 142, false, false, true}};
 }
 
 ledger::JobOrder job_order(std::size_t column) {
@@ -76,9 +81,9 @@ ledger::JobOrder job_order(std::size_t column) {
             return ledger::JobOrder::customer;
         case 5:
             return ledger::JobOrder::technician;
-        case 6:
-            return ledger::JobOrder::worst;
         case 7:
+            return ledger::JobOrder::worst;
+        case 8:
             return ledger::JobOrder::open_findings;
         default:
             return ledger::JobOrder::opened;
@@ -93,13 +98,15 @@ TableRow job_row(const ledger::Hit& hit) {
     row.marked = job.flagged || job.conflict;
     row.detail = job_detail(job);
     const std::string found = hit.field.empty() ? "" : fmt::format("{}: {}", hit.field, one_line(hit.text, kMostText));
-    if (!found.empty()) row.detail += fmt::format(" Found in {}", found);
+    if (!found.empty()) row.detail += fmt::format(" Found in {}.", found);
+    row.detail += " The trailer now: " + towing_words(hit.tow);
     row.cells = {day_cell(job.opened),
                  unit_words(job),
                  words(job.plate),
                  words(job.vin),
                  words(job.customer),
                  words(job.technician),
+                 towing_cell(hit.tow),
                  worst_cell(job.worst),
                  count_cell(job.open_findings),
                  found,
@@ -183,6 +190,8 @@ std::string standing_words(const ledger::PacketLine& packet, bool accepted) {
             break;
     }
     if (accepted) out += " Somebody here has accepted it since.";
+    if (!packet.accepted && !ledger::flagged(packet.standing))
+        out += " Nobody here has accepted it yet: what it signs may forbid towing, and never permits it.";
     if (packet.role == ledger::Role::held) out += " It is held: filed, and not shown until its key is accepted.";
     if (packet.conflict) out += " Another packet claims the same job and revision; one of them is shown.";
     if (packet.chain_broken) out += " The revision before it is on file under another fingerprint.";

@@ -15,6 +15,15 @@ using Columns = std::vector<TableColumn>;
 // What the register is sorted by when a column's head is clicked; the days for columns that have no order.
 [[nodiscard]] ledger::JobOrder job_order(std::size_t column);
 
+[[nodiscard]] Columns fleet_columns();
+[[nodiscard]] TableRow fleet_row(const ledger::TrailerLine& trailer);  // its key is the trailer's
+[[nodiscard]] ledger::FleetOrder fleet_order(std::size_t column);
+[[nodiscard]] TableCell towing_cell(const std::optional<ledger::TowLine>& tow);
+[[nodiscard]] std::string towing_words(const std::optional<ledger::TowLine>& tow);  // all of it, with its time
+[[nodiscard]] std::string outcome_words(TowOutcome outcome);                        // "Do not tow"
+[[nodiscard]] Sign sign_of_outcome(TowOutcome outcome);
+[[nodiscard]] std::string trailer_name(const ledger::TrailerLine& trailer);  // unit, plate or VIN
+
 [[nodiscard]] Columns visit_columns();
 [[nodiscard]] TableRow visit_row(const ledger::JobLine& job);
 [[nodiscard]] Columns torque_columns();

@@ -5,6 +5,7 @@
 
 namespace cotter::desk {
 
+void draw_fleet(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 void draw_register(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 void draw_trailer(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);
 void draw_compare(UiContext& ui, const DeskSession& session, DeskState& state, Commands& out);

@@ -13,6 +13,9 @@ namespace {
 constexpr std::array kParts{"Visits", "Wear", "Torques", "Findings", "Changes", "Costs", "Photos", "Packets"};
 
 void draw_facts(UiContext& ui, const Trailer& trailer, Commands& out) {
+    if (trailer.outcome)
+        answer_box(ui, sign_of_outcome(*trailer.outcome), outcome_words(*trailer.outcome), trailer.towing,
+                   *trailer.outcome == TowOutcome::do_not_tow);
     std::string line;
     for (const std::string& fact : trailer.facts) line += (line.empty() ? "" : ". ") + upper_first(fact);
     paragraph(ui, line, true);
@@ -48,7 +51,7 @@ void draw_packets(UiContext& ui, const Trailer& trailer, ListState& shown, const
     const ledger::PacketLine* packet = row == nullptr ? nullptr : trailer.packet(row->key);
     ListTools tools;
     tools.search = false;
-    const bool accept = packet != nullptr && trailer.doubtful(*packet);
+    const bool accept = packet != nullptr && !packet->accepted;
     const bool choose = packet != nullptr && packet->conflict && packet->role != ledger::Role::view;
     if (choose) tools.actions.push_back({{"Show this packet", "choose"}, Tone::quiet, Icon::none, true, false});
     if (accept) tools.actions.push_back({{"Accept this key", "accept"}, Tone::strong, Icon::none, true, false});

@@ -68,12 +68,6 @@ std::vector<TableRow> rows_of(const Lines& lines, Make make) {
     return rows;
 }
 
-std::string name_of_trailer(const ledger::TrailerLine& t) {
-    for (const std::string* text : {&t.unit, &t.plate, &t.vin})
-        if (!text->empty()) return one_line(*text, kMostName);
-    return "Trailer without a number";
-}
-
 std::string models_words(const std::vector<std::string>& models) {
     std::string out;
     for (std::size_t i = 0; i < models.size(); ++i)
@@ -84,7 +78,9 @@ std::string models_words(const std::vector<std::string>& models) {
 
 void add_facts(Trailer& view, const ledger::TrailerPage& page) {
     const ledger::TrailerLine& t = page.trailer;
-    view.title = name_of_trailer(t);
+    view.title = trailer_name(t);
+    if (t.tow) view.outcome = t.tow->outcome;
+    view.towing = towing_words(t.tow);
     std::vector<std::string> parts;
     for (const std::string& text : {t.kind, t.maker})
         if (!text.empty()) parts.push_back(one_line(text, kMostName));
@@ -95,10 +91,9 @@ void add_facts(Trailer& view, const ledger::TrailerPage& page) {
     const std::string first = day_words(t.first), last = day_words(t.last);
     view.facts.push_back(count_words(t.visits, "visit", "visits") +
                          (first == last ? " on " + last : fmt::format(" from {} to {}", first, last)));
-    view.facts.push_back(t.open_findings == 0
-                             ? "nothing open"
-                             : count_words(t.open_findings, "open finding", "open findings") +
-                                   (t.worst ? fmt::format(", the worst '{}'", name_of(*t.worst)) : ""));
+    if (t.open_findings > 0)
+        view.facts.push_back(count_words(t.open_findings, "open finding", "open findings") +
+                             (t.worst ? fmt::format(", the worst '{}'", name_of(*t.worst)) : ""));
     if (const std::string models = models_words(t.axle_models); !models.empty()) view.facts.push_back(models);
 }
 

@@ -30,8 +30,10 @@ struct PhotoPair {
 };
 
 struct Trailer {
-    std::string title, under;        // "NUR-07", what kind it is and who made it
-    std::vector<std::string> facts;  // a line each
+    std::string title, under;           // "NUR-07", what kind it is and who made it
+    std::vector<std::string> facts;     // a line each
+    std::optional<TowOutcome> outcome;  // about towing it now
+    std::string towing;                 // all of that, in words
     Part part = Part::visits;
     List visits, torques, findings, changes, costs, packets;
     std::string eased;  // the gravest grade that a later revision made less severe, in a sentence; empty: none

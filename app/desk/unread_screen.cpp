@@ -9,6 +9,8 @@ namespace {
 
 std::string title_of(Page page) {
     switch (page) {
+        case Page::trailers:
+            return "Trailers";
         case Page::jobs:
             return "Register";
         case Page::trailer:

@@ -48,6 +48,10 @@ void draw_words(UiContext& ui, const std::string& text, Type type, const Rect& b
     draw_text(ui, laid, box, look);
 }
 
+std::optional<Sign> mark_of(const TableCell& cell) {
+    return cell.grade ? std::optional(sign_of(*cell.grade)) : cell.sign;
+}
+
 class Drawn {
 public:
     Drawn(UiContext& ui, const TableSpec& spec, TableModel& model, const Rect& rect)
@@ -87,7 +91,7 @@ private:
             const TableRow* row = spec_.rows.row(i);
             for (std::size_t c = 0; row != nullptr && c < row->cells.size() && c < holds.size(); ++c)
                 holds[c] = std::max(holds[c], text_width(ui_, row->cells[c].text, Type::small) +
-                                                  (row->cells[c].grade ? kMarkSide + kMarkGap : 0));
+                                                  (mark_of(row->cells[c]) ? kMarkSide + kMarkGap : 0));
         }
         for (float& hold : holds) hold = std::ceil(hold) + 2 * kCellPad;
         model_.measured(holds, ui_.faces.baked);
@@ -226,9 +230,8 @@ private:
             const TableCell& cell = row.cells[c];
             Rect box{x + kCellPad, at.y, widths_[c] - 2 * kCellPad, at.h};
             x += widths_[c];
-            if (cell.grade) {
-                draw_sign(sign_of(*cell.grade), {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide},
-                          paint.text);
+            if (const auto mark = mark_of(cell)) {
+                draw_sign(*mark, {box.x, box.middle().y - kMarkSide / 2, kMarkSide, kMarkSide}, paint.text);
                 box.x += kMarkSide + kMarkGap;
                 box.w -= kMarkSide + kMarkGap;
             }

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/base/sign.h"
 #include "core/survey/words.h"
 
 namespace cotter {
@@ -29,6 +30,7 @@ struct TableCell {
     std::string text;
     std::optional<double> number;  // sorted by this where there is one
     std::optional<Grade> grade;    // its mark stands before the text
+    std::optional<Sign> sign;      // in its place: of the answer about towing
 
     TableCell(std::string t = {}) : text(std::move(t)) {}
     TableCell(const char* t) : text(t) {}

@@ -5,11 +5,13 @@
 // stay the same whatever order packets come in.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 #include "core/base/money.h"
+#include "core/judge/answer.h"
 #include "core/judge/forecast.h"
 #include "core/judge/since.h"
 #include "core/survey/job.h"
@@ -57,7 +59,26 @@ struct PacketLine {
     bool conflict = false;      // another packet claims the same job and revision
     bool chain_broken = false;  // the revision before is on file under another fingerprint
     bool newer_format = false;  // holds what this program does not know; kept untouched
+    bool accepted = false;      // by the trust list or by a person; else it may forbid towing, never permit it
 };
+
+// What the answer engine says about towing a trailer, from all of its visits on file.
+struct TowLine {
+    TowOutcome outcome = TowOutcome::cannot_tell;
+    std::string says;    // the whole answer, in a sentence or two
+    std::string reason;  // the first reason, with its point and place; of what is to be watched where nothing is wrong
+    std::size_t looked_at = 0, of = 0;  // points
+    std::size_t essential_open = 0;     // without a good answer
+    bool trip_check_due = false;        // 'cannot tell', and nothing but the check before the trip has run out
+    Instant as_of;
+    std::optional<Instant> runs_out;  // from then on it no longer counts
+};
+
+// The place of an outcome among all, the gravest first.
+[[nodiscard]] constexpr int worst_first(TowOutcome outcome) {
+    constexpr int kPlaces[]{0, 1, 2, 4, 3};  // what was only looked at from outside says less
+    return kPlaces[static_cast<int>(outcome)];
+}
 
 // A job in one line: as its packet in view has it.
 struct JobLine {
@@ -101,6 +122,7 @@ struct SearchAsk {
 // A job found, in the order asked for, and why: the field that holds the last word typed.
 struct Hit {
     JobLine job;
+    std::optional<TowLine> tow;  // of its trailer, from all visits; nothing: it is not made yet (see Ledger)
     std::string field;  // "unit", "plate", "VIN", "place", "customer", "technician", "finding", "part", "note", …
     std::string text;   // what stands there, cut to about 120 characters around the word
 };
@@ -110,9 +132,38 @@ struct TrailerLine {
     std::string unit, plate, vin, kind, maker;
     std::vector<std::string> axle_models;  // front to rear, empty where the tag was not read
     std::size_t visits = 0;
-    Instant first, last;  // opened
+    Instant first, last;                      // opened
+    std::string customer, place, technician;  // of the last visit
     std::size_t open_findings = 0;
     std::optional<Grade> worst;
+    std::optional<TowLine> tow;  // nothing: it is not made yet (see Ledger)
+};
+
+// What trailers are sorted by; equal ones by the last visit, the newest first.
+enum class FleetOrder { outcome, unit, last };
+
+// Which trailers are meant.
+struct FleetAsk {
+    std::string words;                 // part of unit, plate, VIN or customer. Empty: all
+    std::vector<TowOutcome> outcomes;  // empty: all, also those whose answer is not made yet
+    bool trip_check_due = false;
+    FleetOrder order = FleetOrder::outcome;  // the gravest first
+    bool falling = false;                    // the other way round
+    std::size_t limit = 100;                 // 1…1000
+    std::size_t offset = 0;
+};
+
+// How many trailers have which answer.
+struct FleetCounts {
+    std::array<std::int64_t, 5> of{};  // by TowOutcome
+    std::int64_t trip_check_due = 0;   // among 'cannot tell'
+    std::int64_t waiting = 0;          // for their answer to be made
+    std::optional<Instant> next_end;   // when the next of the answers runs out
+    [[nodiscard]] std::int64_t all() const {
+        std::int64_t sum = waiting;
+        for (const std::int64_t n : of) sum += n;
+        return sum;
+    }
 };
 
 // A finding with the visit that it was seen at.

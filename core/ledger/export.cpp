@@ -191,7 +191,7 @@ Fields packet_fields(const PacketLine& p) {
 
 Result<> export_packets(Ledger& ledger, const std::string& folder) {
     std::vector<PacketLine> all;
-    COTTER_TRY(ledger.db().each(fmt::format("SELECT {} FROM packet ORDER BY packet.fingerprint", kPacketColumns), {},
+    COTTER_TRY(ledger.db().each(fmt::format("SELECT {} FROM packet ORDER BY packet.fingerprint", packet_columns()), {},
                                 [&](const SqlRows& r) -> Result<> {
                                     all.push_back(packet_line(r));
                                     return {};

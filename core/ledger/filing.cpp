@@ -94,6 +94,15 @@ Result<> Filing::insert(const CheckedPacket& p, KeyStanding standing) {
     return {};
 }
 
+// The first packet by which the trust list vouches for a key makes those before it count as well.
+Result<> Filing::vouch(const CheckedPacket& p) {
+    const std::string name = name_key(p.document.job.only<Visit>()->technician);
+    COTTER_ASSIGN(const auto before,
+                  db_.integer("SELECT 1 FROM packet WHERE technician_key=$1 AND signer=$2 AND standing=$3 LIMIT 1",
+                              {name, p.signer, std::int64_t{static_cast<int>(KeyStanding::listed)}}));
+    return before > 0 ? Result<>() : put_off_answers(db_, name, p.signer);
+}
+
 Result<std::vector<Filing::OnFile>> Filing::on_file(const std::string& job) {
     std::vector<OnFile> out;
     COTTER_TRY(db_.each(
@@ -162,7 +171,9 @@ Result<Filed> Filing::file(const CheckedPacket& packet) {
     if (there > 0) return Filed{Arrival::there_already, {}};
     COTTER_ASSIGN(const std::string before, db_.text("SELECT fingerprint FROM job WHERE id=$1", {job}));
     COTTER_ASSIGN(const KeyStanding standing, standing_of(packet));
+    if (standing == KeyStanding::listed) COTTER_TRY(vouch(packet));
     COTTER_TRY(insert(packet, standing));
+    if (now_) jobs_.keep(packet.fingerprint, packet.document.job);
     COTTER_ASSIGN(const std::string view, choose_view(job, &packet));
     COTTER_ASSIGN(const auto conflict,
                   db_.integer("SELECT conflict + chain_broken FROM packet WHERE fingerprint=$1", {packet.fingerprint}));

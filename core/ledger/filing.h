@@ -4,13 +4,14 @@
 // Method: a packet is filed for good, whatever it is. Which packet of a job is shown follows from all of them: those
 // held back for their key last, then the highest revision, then the one a person chose, then the first that came. When
 // that changes, the rows derived from the old one go and those of the new one come. Trailers that were touched are
-// remembered and brought up to date once, by finish().
+// remembered and brought up to date once, by finish(), with their answers about towing.
 #pragma once
 
 #include <map>
 #include <set>
 
 #include "core/ledger/derive.h"
+#include "core/ledger/towing.h"
 #include "core/ledger/trust.h"
 #include "core/packet/job_document.h"
 #include "core/store/sql.h"
@@ -46,7 +47,9 @@ struct Filed {
 
 class Filing {
 public:
-    Filing(SqlDb& db, const Rules& rules, const TrustList& trust) : db_(db), rules_(rules), trust_(trust) {}
+    // `now`: what answers about towing are as of; without it they are put off, to be made later.
+    Filing(SqlDb& db, const Rules& rules, const TrustList& trust, const std::optional<Instant>& now = {})
+        : db_(db), rules_(rules), trust_(trust), now_(now), jobs_(db) {}
 
     [[nodiscard]] Result<Filed> file(const CheckedPacket& packet);
     // Chooses anew which packet of the job is shown, after a person's decision.
@@ -67,6 +70,7 @@ private:
     };
     [[nodiscard]] Result<KeyStanding> standing_of(const CheckedPacket& packet);
     [[nodiscard]] Result<> insert(const CheckedPacket& packet, KeyStanding standing);
+    [[nodiscard]] Result<> vouch(const CheckedPacket& packet);
     [[nodiscard]] Result<std::vector<OnFile>> on_file(const std::string& job);
     [[nodiscard]] Result<std::string> choose_view(const std::string& job, const CheckedPacket* fresh);
     [[nodiscard]] Result<> mark(std::vector<OnFile>& all, std::size_t view);
@@ -78,12 +82,18 @@ private:
     [[nodiscard]] Result<std::string> trailer_of(const std::string& unit_key, const std::string& alone);
     [[nodiscard]] Result<> settle_unit(const std::string& unit_key);
     [[nodiscard]] Result<> settle_trailer(const std::string& trailer);
-    [[nodiscard]] Result<> settle_wear(const std::string& trailer);
+    [[nodiscard]] Result<> settle_wear(const std::string& trailer, const std::vector<Witness>& witnesses);
+    [[nodiscard]] Result<> settle_answer(const std::string& trailer, std::vector<Witness>& witnesses);
+    [[nodiscard]] Result<> settle_answer_alone(const std::string& trailer);
 
     SqlDb& db_;
     const Rules& rules_;
     const TrustList& trust_;
+    std::optional<Instant> now_;
+    Jobs jobs_;
+    std::string rules_version_;               // once it is asked for
     std::set<std::string> trailers_, units_;  // touched
+    std::set<std::string> answers_;           // trailers of which nothing but the answer was touched
 };
 
 // job.json of a packet on file, to the byte. `not_found`, `damaged`.

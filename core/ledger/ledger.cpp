@@ -90,7 +90,8 @@ Result<std::unique_ptr<Ledger>> Ledger::open(const cotter::ledger::Ports& ports,
                                              const std::string& where, Open mode, const std::string& photos,
                                              const std::string& vfs) {
     COTTER_TRY(check_place(where));
-    auto parts = std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, photos, {}, {}});
+    auto parts =
+        std::make_unique<Parts>(Parts{ports, rules, shown_place(where), {}, photos, {}, rules_version(rules), {}});
     if (is_server(where)) {
         COTTER_ASSIGN(parts->db, connect_postgresql(where, "ledger"));
     } else {
@@ -157,6 +158,7 @@ Result<> Ledger::accept_key(const std::string& technician, const std::string& si
                "CONFLICT DO NOTHING",
                {name_key(technician), signer, technician, parts_->ports.clock.now().text()}));
     const TrustList nobody;
+    COTTER_TRY(put_off_answers(db, name_key(technician), signer));  // all of a technician's trailers: not at once
     Filing filing(db, parts_->rules, nobody);
     for (const std::string& job : jobs) COTTER_TRY(filing.look_again(job));
     COTTER_TRY(filing.finish());
@@ -168,12 +170,14 @@ Result<> Ledger::choose(const std::string& fingerprint) {
     COTTER_ASSIGN(auto transaction, SqlTransaction::begin(db));
     COTTER_ASSIGN(const std::string job, db.text("SELECT job FROM packet WHERE fingerprint=$1", {fingerprint}));
     if (job.empty()) return fail(Errc::not_found, "there is no such packet in the ledger", fingerprint);
+    // It was chosen from what was on file by then: what comes later has a word again.
+    COTTER_ASSIGN(const auto newest, db.integer("SELECT max(seq) FROM packet"));
     COTTER_TRY(
-        db.run("UPDATE packet SET chosen=CASE WHEN fingerprint=$1 THEN 1 ELSE 0 END WHERE job=$2 AND "
+        db.run("UPDATE packet SET chosen=CASE WHEN fingerprint=$1 THEN CAST($2 AS BIGINT) ELSE 0 END WHERE job=$3 AND "
                "revision=(SELECT revision FROM packet WHERE fingerprint=$1)",
-               {fingerprint, job}));
+               {fingerprint, newest, job}));
     const TrustList nobody;
-    Filing filing(db, parts_->rules, nobody);
+    Filing filing(db, parts_->rules, nobody, parts_->ports.clock.now());
     COTTER_TRY(filing.look_again(job));
     COTTER_TRY(filing.finish());
     return transaction.commit();

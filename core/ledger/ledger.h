@@ -5,6 +5,11 @@
 // the packets' own records; nothing here is ever judged in advance but what lists need at once, and that is derived
 // anew whenever the register's rules differ from those it was derived by.
 //
+// What may be towed is asked of core's one answer engine, and kept for as long as its answer counts (TowLine). An
+// answer that has run out, or that other rules made, is never shown: lists have nothing in its place until
+// renew_answers() has made it anew. Whoever asks for a list at once calls that first; a desk lets it run beside the
+// screen.
+//
 // One thread at a time per Ledger; several Ledgers, in several processes or on several machines, may be open on one
 // store. All calls may fail `busy` (locked by another seat), `io` (also: the server is gone), `no_space`, `damaged`.
 #pragma once
@@ -71,6 +76,9 @@ public:
     [[nodiscard]] Result<std::vector<JobLine>> jobs(const JobFilter& filter, std::size_t limit, std::size_t offset);
     [[nodiscard]] Result<std::vector<TrailerLine>> trailers(std::size_t limit,
                                                             std::size_t offset);  // by unit, then key
+    [[nodiscard]] Result<std::vector<TrailerLine>> fleet(const FleetAsk& ask);    // with their answers about towing
+    [[nodiscard]] Result<std::int64_t> count(const FleetAsk& ask);
+    [[nodiscard]] Result<FleetCounts> fleet_counts();
     // A trailer's key by unit, plate, VIN (any case, whole), key, or a job's id or the first 4 or more digits of one.
     // `not_found`; `refused` when several are meant.
     [[nodiscard]] Result<std::string> find_trailer(std::string_view text);
@@ -93,6 +101,13 @@ public:
     // with none. For what puts photos there: taking in, restoring, moving.
     [[nodiscard]] Result<> remember_photos();
 
+    // ---- answers about towing that no longer count
+    // Makes up to `most` of them anew, in one transaction; gives how many it made: 0 when all count. `refused` where
+    // this seat may only read.
+    [[nodiscard]] Result<std::size_t> renew_answers(std::size_t most);
+    // Those of these trailers.
+    [[nodiscard]] Result<> renew_answers_of(const std::vector<std::string>& trailers);
+
     // ---- what a person decides
     // Lets this technician sign with that key from now on; packets held for it come into view. `not_found`: no packet.
     [[nodiscard]] Result<> accept_key(const std::string& technician, const std::string& signer);
@@ -110,6 +125,7 @@ private:
     explicit Ledger(std::unique_ptr<Parts> parts);
     [[nodiscard]] Result<> derive_by_rules();
     [[nodiscard]] Result<TrailerLine> trailer_head(const std::string& key);
+    [[nodiscard]] Result<> renew_one(const std::string& trailer, const Instant& now);
     std::unique_ptr<Parts> parts_;
 };
 

@@ -5,6 +5,7 @@
 #include "core/ledger/filing.h"
 #include "core/ledger/revisions.h"
 #include "core/ledger/rows.h"
+#include "core/ledger/towing.h"
 #include "core/ledger/visits.h"
 #include "core/packet/pack.h"
 
@@ -18,16 +19,14 @@ unexpected<Error> no_such_job(const std::string& id) {
 
 Result<std::vector<VisitOnFile>> load_visits(SqlDb& db, const std::string& trailer) {
     std::vector<VisitOnFile> out;
-    std::vector<std::string> packets;
     COTTER_TRY(
         db.each(fmt::format("SELECT {}, job.fingerprint FROM job WHERE job.trailer=$1 ORDER BY job.n", kJobColumns),
                 {trailer}, [&](const SqlRows& r) -> Result<> {
-                    out.push_back({job_line(r), {}});
-                    packets.push_back(r.text(kJobColumnCount));
+                    out.push_back({job_line(r), {}, r.text(kJobColumnCount)});
                     return {};
                 }));
-    for (std::size_t i = 0; i < out.size(); ++i) {
-        COTTER_ASSIGN(out[i].document, load_job_document(db, packets[i]));
+    for (VisitOnFile& visit : out) {
+        COTTER_ASSIGN(visit.document, load_job_document(db, visit.fingerprint));
     }
     return out;
 }
@@ -52,6 +51,15 @@ Result<VisitOnFile> load_visit(SqlDb& db, const std::string& id) {
     return out;
 }
 
+// As the row says it, but of this moment: the visits are at hand.
+Result<TowLine> answer_about(SqlDb& db, const std::string& trailer, const std::vector<VisitOnFile>& visits,
+                             const Rules& rules, const Instant& now) {
+    Jobs jobs(db);
+    for (const VisitOnFile& visit : visits) jobs.keep(visit.fingerprint, visit.job());
+    COTTER_ASSIGN(auto witnesses, witnesses_of(db, trailer));
+    return towing_of(witnesses, jobs, rules, now);
+}
+
 std::vector<FindingLine> open_ones(const VisitOnFile& visit) {
     std::vector<FindingLine> out = findings_of({visit});
     std::erase_if(out, [](const FindingLine& f) { return !f.open; });
@@ -72,6 +80,7 @@ Result<TrailerPage> Ledger::trailer(const std::string& key) {
     TrailerPage out;
     COTTER_ASSIGN(out.trailer, trailer_head(key));
     COTTER_ASSIGN(const auto visits, load_visits(db(), key));
+    COTTER_ASSIGN(out.trailer.tow, answer_about(db(), key, visits, rules(), ports().clock.now()));
     for (auto it = visits.rbegin(); it != visits.rend(); ++it) out.visits.push_back(it->line);
     out.wear = wear_of(visits, rules());
     out.torques = torques_of(visits);
@@ -88,7 +97,7 @@ Result<TrailerPage> Ledger::trailer(const std::string& key) {
     }
     COTTER_TRY(db().each(fmt::format("SELECT {} FROM packet JOIN job ON job.id = packet.job WHERE job.trailer=$1 "
                                      "ORDER BY packet.handed_s DESC, packet.seq DESC",
-                                     kPacketColumns),
+                                     packet_columns()),
                          {key}, [&](const SqlRows& r) -> Result<> {
                              out.packets.push_back(packet_line(r));
                              return {};
@@ -110,7 +119,7 @@ Result<std::vector<PacketLine>> Ledger::packets(const std::string& job) {
     std::vector<PacketLine> out;
     COTTER_TRY(
         db().each(fmt::format("SELECT {} FROM packet WHERE packet.job=$1 ORDER BY packet.revision DESC, packet.seq",
-                              kPacketColumns),
+                              packet_columns()),
                   {job}, [&](const SqlRows& r) -> Result<> {
                       out.push_back(packet_line(r));
                       return {};

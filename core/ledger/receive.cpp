@@ -72,7 +72,7 @@ private:
         COTTER_TRY(stage_.settle());
         SqlDb& db = ledger_.db();
         COTTER_ASSIGN(auto transaction, SqlTransaction::begin(db));
-        Filing filing(db, ledger_.rules(), options_.trust);
+        Filing filing(db, ledger_.rules(), options_.trust, ledger_.ports().clock.now());
         std::vector<Receipt> receipts;
         COTTER_ASSIGN(std::int64_t number, db.integer("SELECT max(number) FROM receipt"));
         for (const Checked& checked : group) {

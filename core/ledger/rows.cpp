@@ -38,6 +38,22 @@ JobLine job_line(const SqlRows& r) {
     return out;
 }
 
+std::string accepted_sql(std::string_view packet) {
+    return fmt::format(
+        "CASE WHEN {0}.standing={1} OR EXISTS(SELECT 1 FROM accepted_key a WHERE a.technician_key={0}.technician_key "
+        "AND a.signer={0}.signer) OR ({0}.standing<={2} AND EXISTS(SELECT 1 FROM packet other WHERE "
+        "other.technician_key={0}.technician_key AND other.signer={0}.signer AND other.standing={1})) THEN 1 ELSE 0 "
+        "END",
+        packet, static_cast<int>(KeyStanding::listed), static_cast<int>(KeyStanding::first));
+}
+
+std::string packet_columns() {
+    return "packet.fingerprint, packet.name, packet.job, packet.revision, packet.previous, packet.handed_over, "
+           "packet.technician, packet.signer, packet.standing, packet.role, packet.conflict, packet.chain_broken, "
+           "packet.newer, " +
+           accepted_sql("packet");
+}
+
 PacketLine packet_line(const SqlRows& r) {
     PacketLine out;
     out.fingerprint = r.text(0);
@@ -53,6 +69,7 @@ PacketLine packet_line(const SqlRows& r) {
     out.conflict = r.integer(10) != 0;
     out.chain_broken = r.integer(11) != 0;
     out.newer_format = r.integer(12) != 0;
+    out.accepted = r.integer(13) != 0;
     return out;
 }
 

@@ -13,10 +13,12 @@ inline constexpr std::string_view kJobColumns =
 inline constexpr int kJobColumnCount = 17;
 [[nodiscard]] JobLine job_line(const SqlRows& row);
 
-inline constexpr std::string_view kPacketColumns =
-    "packet.fingerprint, packet.name, packet.job, packet.revision, packet.previous, packet.handed_over, "
-    "packet.technician, packet.signer, packet.standing, packet.role, packet.conflict, packet.chain_broken, "
-    "packet.newer";
+// Whether the ledger accepts who signed a packet, as SQL over a table of that name: 1 or 0. Flagged packets need a
+// person's word; for others it is enough that the trust list gave the key to the technician once.
+[[nodiscard]] std::string accepted_sql(std::string_view packet);
+
+// The columns that packet_line() reads, of a table named `packet`.
+[[nodiscard]] std::string packet_columns();
 [[nodiscard]] PacketLine packet_line(const SqlRows& row);
 
 // A time that the ledger itself has written; the epoch when it cannot be read.

@@ -164,6 +164,33 @@ CREATE TABLE searched(
 );
 )sql";
 
+// What the answer engine says about towing each trailer (core/ledger/towing.h). A ledger made before has no answers
+// yet: rows that do not count, made at the first look.
+constexpr std::string_view kVersion2 = R"sql(
+CREATE TABLE towing(
+  trailer @text PRIMARY KEY NOT NULL,
+  n @int NOT NULL,
+  outcome @int NOT NULL,
+  worst_first @int NOT NULL,
+  says @text NOT NULL,
+  reason @text NOT NULL,
+  looked_at @int NOT NULL,
+  of_points @int NOT NULL,
+  essential_open @int NOT NULL,
+  trip_check_due @int NOT NULL,
+  as_of @text NOT NULL,
+  as_of_s @int NOT NULL,
+  runs_out @text NOT NULL,
+  runs_out_s @int NOT NULL,
+  rules @text NOT NULL
+);
+CREATE INDEX towing_by_outcome ON towing(worst_first, n);
+CREATE INDEX towing_by_end ON towing(runs_out_s, as_of_s, rules, outcome, trip_check_due, trailer);
+INSERT INTO towing(trailer, n, outcome, worst_first, says, reason, looked_at, of_points, essential_open,
+  trip_check_due, as_of, as_of_s, runs_out, runs_out_s, rules)
+  SELECT trailer, n, 2, 2, '', '', 0, 0, 0, 0, '', 0, '', 0, '' FROM trailer;
+)sql";
+
 // The index of words is the one thing that each engine does in its own way; see search.cpp. Beginnings of words that
 // FTS5 has no list of are found by reading all words that begin so, to the end: in a full ledger that is a tenth of a
 // second for a name that is in every job. Eight letters cover what people type; the lists are a twentieth of the
@@ -192,9 +219,40 @@ Result<std::int64_t> tables_in(SqlDb& db, const char* named) {
         {named});
 }
 
+// Brings tables of version `from` up, one version after the other.
+Result<> add_versions(SqlDb& db, std::int64_t from) {
+    constexpr std::string_view kLater[]{kVersion2};
+    for (auto version = static_cast<std::size_t>(from); version - 1 < std::size(kLater); ++version)
+        COTTER_TRY(db.script(sql_schema(db.engine(), kLater[version - 1])));
+    return {};
+}
+
+Result<> say_version(SqlDb& db) {
+    COTTER_TRY(db.run("UPDATE setting SET value=$1 WHERE name='version'", {std::to_string(kLedgerVersion)}));
+    if (db.engine() != SqlEngine::sqlite) return {};
+    return db.script(fmt::format("PRAGMA user_version={}", kLedgerVersion));
+}
+
+// Another seat may have been first. A seat that may only read waits for one that may write.
+Result<> update_tables(SqlDb& db, const std::string& where) {
+    COTTER_ASSIGN(auto transaction, SqlTransaction::begin(db));
+    COTTER_ASSIGN(const std::int64_t version, version_in(db));
+    if (version >= kLedgerVersion) return {};
+    Result<> done = add_versions(db, version);
+    if (done) done = say_version(db);
+    if (!done && done.error().code == Errc::refused)
+        return fail(Errc::refused,
+                    fmt::format("the ledger is of an older version and cannot be brought up to date from here: {}",
+                                done.error().what),
+                    where, "open it once from a seat that may write");
+    COTTER_TRY(done);
+    return transaction.commit();
+}
+
 Result<> make_tables(SqlDb& db) {
     COTTER_ASSIGN(auto transaction, SqlTransaction::begin(db));
     COTTER_TRY(db.script(sql_schema(db.engine(), kVersion1)));
+    COTTER_TRY(add_versions(db, 1));
     COTTER_TRY(db.script(db.engine() == SqlEngine::sqlite ? kSqliteWords : kPostgresWords));
     COTTER_TRY(db.run("INSERT INTO setting(name, value) VALUES($1, $2)", {"version", std::to_string(kLedgerVersion)}));
     if (db.engine() == SqlEngine::sqlite)
@@ -230,7 +288,7 @@ Result<> bring_up_to_date(SqlDb& db, bool create, const std::string& where) {
                         where, "update this program");
         if (version < 1)
             return fail(Errc::damaged, "the ledger does not say its version", where, "put back the last good copy");
-        return {};
+        return version == kLedgerVersion ? Result<>() : update_tables(db, where);
     }
     COTTER_ASSIGN(const std::int64_t others, tables_in(db, "%"));
     if (others > 0) return not_a_ledger(where);

@@ -6,7 +6,7 @@
 namespace cotter::ledger {
 
 inline constexpr std::int64_t kLedgerApplicationId = 0x436f544c;  // "CoTL", in SQLite's header
-inline constexpr int kLedgerVersion = 1;                          // of the tables
+inline constexpr int kLedgerVersion = 2;                          // of the tables
 
 // A table that holds what was taken in or decided, in the order in which it may be filled, with its columns and what
 // its rows are sorted by. All else is derived from these and not copied, backed up or compared.
@@ -18,7 +18,7 @@ struct KeptTable {
 };
 [[nodiscard]] std::vector<KeptTable> kept_tables();
 
-// Makes the tables in an empty database, or does nothing where they are of this version. `too_new`, `not_ours`.
+// Makes the tables in an empty database, and brings older ones to this version. `too_new`, `not_ours`.
 // `create` false: an empty database is `not_found`.
 [[nodiscard]] Result<> bring_up_to_date(SqlDb& db, bool create, const std::string& where);
 

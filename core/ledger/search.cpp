@@ -1,11 +1,12 @@
-// Finding jobs and trailers.
+// Finding jobs, and trailers by what people call them.
 #include <algorithm>
 #include <fmt/format.h>
 #include <set>
 
 #include "core/base/text.h"
-#include "core/ledger/ledger.h"
+#include "core/ledger/parts.h"
 #include "core/ledger/rows.h"
+#include "core/ledger/towing.h"
 #include "core/ledger/words.h"
 
 namespace cotter::ledger {
@@ -87,11 +88,6 @@ Result<Named> named(SqlDb& db, std::string_view text) {
         .map([&] { return out; });
 }
 
-unexpected<Error> nothing_named(std::string_view text) {
-    return fail(Errc::not_found, "the ledger has nothing of that name", one_line(text, 60),
-                "give a unit, a plate, a VIN, or the first digits of a job's id");
-}
-
 unexpected<Error> several_named(std::string_view text, const std::set<std::string>& all) {
     std::string list;
     for (const std::string& one : all) list += (list.empty() ? "" : ", ") + one;
@@ -99,42 +95,30 @@ unexpected<Error> several_named(std::string_view text, const std::set<std::strin
                 "say which");
 }
 
-TrailerLine trailer_line(const SqlRows& r) {
-    TrailerLine out;
-    const JobLine job = job_line(r);
-    out.key = job.trailer;
-    out.unit = job.unit;
-    out.plate = job.plate;
-    out.vin = job.vin;
-    out.last = job.opened;
-    out.open_findings = job.open_findings;
-    out.worst = job.worst;
-    out.kind = r.text(kJobColumnCount);
-    out.maker = r.text(kJobColumnCount + 1);
-    const std::string models = r.text(kJobColumnCount + 2);
-    for (std::size_t at = 0; at < models.size(); at = models.find('\n', at) + 1)
-        out.axle_models.push_back(models.substr(at, models.find('\n', at) - at));
-    out.visits = static_cast<std::size_t>(r.integer(kJobColumnCount + 3));
-    out.first = time_of(r.text(kJobColumnCount + 4));
-    return out;
-}
-
 }  // namespace
+
+unexpected<Error> nothing_named(std::string_view text) {
+    return fail(Errc::not_found, "the ledger has nothing of that name", one_line(text, 60),
+                "give a unit, a plate, a VIN, or the first digits of a job's id");
+}
 
 Result<std::vector<Hit>> Ledger::search(const SearchAsk& ask) {
     const auto words = typed_words(ask.words);
     Conditions where;
+    const std::string counts = counts_sql(where, ports().clock.now(), parts_->rules_version);
     const std::string from = found_sql(db().engine(), where, words);
     add_filter(where, ask.filter);
     const bool fields = !words.empty();
-    std::string sql = fmt::format("SELECT {}, {}{}{}", kJobColumns, fields ? "searched.fields" : "''", from,
-                                  fields ? " JOIN searched ON searched.n = job.n" : "");
+    std::string sql = fmt::format(
+        "SELECT {}, {}, CASE WHEN {} THEN 1 ELSE 0 END, {}{}{} LEFT JOIN towing ON towing.trailer = job.trailer",
+        kJobColumns, fields ? "searched.fields" : "''", counts, kTowColumns, from,
+        fields ? " JOIN searched ON searched.n = job.n" : "");
     sql += where.text() + order_sql(db().engine(), ask, fields);
     sql += " LIMIT " + where.next(bounded(ask.limit));
     sql += " OFFSET " + where.next(static_cast<std::int64_t>(ask.offset));
     std::vector<Hit> out;
     COTTER_TRY(db().each(sql, where.values(), [&](const SqlRows& r) -> Result<> {
-        Hit hit{job_line(r), {}, {}};
+        Hit hit{job_line(r), tow_line(r, kJobColumnCount + 1), {}, {}};
         if (!words.empty()) {
             Field field = where_found(fields_from_text(r.text(kJobColumnCount)), words.back());
             hit.field = std::move(field.name);
@@ -158,30 +142,6 @@ Result<std::vector<JobLine>> Ledger::jobs(const JobFilter& filter, std::size_t l
     std::vector<JobLine> out;
     for (Hit& hit : hits) out.push_back(std::move(hit.job));
     return out;
-}
-
-Result<std::vector<TrailerLine>> Ledger::trailers(std::size_t limit, std::size_t offset) {
-    std::vector<TrailerLine> out;
-    const std::string sql = fmt::format(
-        "SELECT {}, job.kind, job.maker, job.models, trailer.visits, trailer.first_opened FROM trailer JOIN job ON "
-        "job.n = trailer.n ORDER BY trailer.unit_key, trailer.trailer LIMIT $1 OFFSET $2",
-        kJobColumns);
-    COTTER_TRY(db().each(sql, {bounded(limit), static_cast<std::int64_t>(offset)}, [&](const SqlRows& r) -> Result<> {
-        out.push_back(trailer_line(r));
-        return {};
-    }));
-    return out;
-}
-
-Result<TrailerLine> Ledger::trailer_head(const std::string& key) {
-    const std::string sql = fmt::format(
-        "SELECT {}, job.kind, job.maker, job.models, trailer.visits, trailer.first_opened FROM trailer JOIN job ON "
-        "job.n = trailer.n WHERE trailer.trailer=$1",
-        kJobColumns);
-    COTTER_ASSIGN(const auto rows, db().query(sql, {key}));
-    COTTER_ASSIGN(const bool there, rows->next());
-    if (!there) return nothing_named(key);
-    return trailer_line(*rows);
 }
 
 Result<std::string> Ledger::find_trailer(std::string_view text) {

@@ -8,7 +8,7 @@ namespace cotter::ledger {
 
 namespace {
 
-constexpr std::int64_t kVisitsForWear = 10;  // the newest ones; older readings say little and cost the same
+constexpr std::size_t kVisitsForWear = 10;  // the newest ones; older readings say little and cost the same
 
 std::int64_t number(bool b) {
     return b ? 1 : 0;
@@ -26,12 +26,15 @@ std::string lines(const std::vector<std::string>& all) {
 
 }  // namespace
 
-// Where the packet in view has not changed, only its marks are looked at.
+// Where the packet in view has not changed, only its marks are looked at, and whether the others forbid towing.
 Result<> Filing::show(const Shown& shown, const CheckedPacket* fresh) {
     COTTER_ASSIGN(const std::string before, db_.text("SELECT fingerprint FROM job WHERE id=$1", {shown.job}));
-    if (before == shown.fingerprint)
+    if (before == shown.fingerprint) {
+        COTTER_ASSIGN(const std::string trailer, db_.text("SELECT trailer FROM job WHERE id=$1", {shown.job}));
+        answers_.insert(trailer);
         return db_.run("UPDATE job SET flagged=$1, conflict=$2 WHERE id=$3 AND (flagged<>$1 OR conflict<>$2)",
                        {number(shown.flagged), number(shown.conflict), shown.job});
+    }
     COTTER_TRY(forget(shown.job));
     Derived d;
     if (fresh != nullptr && fresh->fingerprint == shown.fingerprint) {
@@ -176,7 +179,9 @@ Result<> Filing::settle_unit(const std::string& unit_key) {
 }
 
 Result<> Filing::settle_trailer(const std::string& trailer) {
+    answers_.erase(trailer);
     COTTER_TRY(db_.run("DELETE FROM trailer WHERE trailer=$1", {trailer}));
+    COTTER_TRY(db_.run("DELETE FROM towing WHERE trailer=$1", {trailer}));
     COTTER_TRY(db_.run("DELETE FROM axle_model WHERE trailer=$1", {trailer}));
     COTTER_ASSIGN(const auto visits, db_.integer("SELECT count(*) FROM job WHERE trailer=$1", {trailer}));
     if (visits == 0) return {};
@@ -195,38 +200,54 @@ Result<> Filing::settle_trailer(const std::string& trailer) {
     models.erase("");
     for (const std::string& model : models)
         COTTER_TRY(db_.run("INSERT INTO axle_model(trailer, axle_model) VALUES($1, $2)", {trailer, model}));
-    if (visits > 1) COTTER_TRY(settle_wear(trailer));
+    COTTER_ASSIGN(auto witnesses, witnesses_of(db_, trailer));
+    COTTER_TRY(settle_answer(trailer, witnesses));
+    if (visits > 1) COTTER_TRY(settle_wear(trailer, witnesses));
     return db_.run(
         "UPDATE recheck SET newest=CASE WHEN EXISTS(SELECT 1 FROM recheck later WHERE later.trailer=recheck.trailer "
         "AND later.rule=recheck.rule AND later.n>recheck.n) THEN 0 ELSE 1 END WHERE trailer=$1",
         {trailer});
 }
 
-Result<> Filing::settle_wear(const std::string& trailer) {
+// Reads what the answer has not read yet.
+Result<> Filing::settle_wear(const std::string& trailer, const std::vector<Witness>& witnesses) {
     const std::int64_t wear = static_cast<int>(DueKind::wear);
     COTTER_TRY(db_.run("DELETE FROM recheck WHERE trailer=$1 AND kind=$2", {trailer, wear}));
-    std::vector<std::pair<std::int64_t, std::string>> packets;
-    COTTER_TRY(db_.each("SELECT n, fingerprint FROM job WHERE trailer=$1 ORDER BY n DESC LIMIT $2",
-                        {trailer, kVisitsForWear}, [&](const SqlRows& r) -> Result<> {
-                            packets.emplace_back(r.integer(0), r.text(1));
-                            return {};
-                        }));
+    std::vector<const Witness*> newest;
+    for (auto it = witnesses.rbegin(); it != witnesses.rend() && newest.size() < kVisitsForWear; ++it)
+        if (it->shown) newest.push_back(&*it);
     std::vector<Job> visits;
-    for (auto it = packets.rbegin(); it != packets.rend(); ++it) {
-        COTTER_ASSIGN(Job job, load_job(db_, it->second));
-        visits.push_back(std::move(job));
+    for (auto it = newest.rbegin(); it != newest.rend(); ++it) {
+        std::shared_ptr<const Job> job = (*it)->job;
+        if (job == nullptr) {
+            COTTER_ASSIGN(job, jobs_.get((*it)->fingerprint));
+        }
+        visits.push_back(*job);
     }
     for (const DueRow& r : wear_due(visits, rules_))
         COTTER_TRY(
             db_.run("INSERT INTO recheck(n, rule, trailer, due_day, each_trip, newest, kind, body) VALUES($1, "
                     "$2, $3, $4, 0, 1, $5, $6)",
-                    {packets.front().first, r.rule, trailer, r.day.days(), wear, due_text(r)}));
+                    {newest.front()->n, r.rule, trailer, r.day.days(), wear, due_text(r)}));
     return {};
+}
+
+Result<> Filing::settle_answer(const std::string& trailer, std::vector<Witness>& witnesses) {
+    if (!now_) return put_off_answer(db_, trailer);
+    if (rules_version_.empty()) rules_version_ = rules_version(rules_);
+    COTTER_ASSIGN(const TowLine answer, towing_of(witnesses, jobs_, rules_, *now_));
+    return put_answer(db_, trailer, answer, rules_version_);
+}
+
+Result<> Filing::settle_answer_alone(const std::string& trailer) {
+    COTTER_ASSIGN(auto witnesses, witnesses_of(db_, trailer));
+    return witnesses.empty() ? Result<>() : settle_answer(trailer, witnesses);
 }
 
 Result<> Filing::finish() {
     for (const std::string& unit : std::exchange(units_, {})) COTTER_TRY(settle_unit(unit));
     for (const std::string& trailer : std::exchange(trailers_, {})) COTTER_TRY(settle_trailer(trailer));
+    for (const std::string& trailer : std::exchange(answers_, {})) COTTER_TRY(settle_answer_alone(trailer));
     return {};
 }
 

@@ -9,6 +9,7 @@ namespace cotter::ledger {
 struct VisitOnFile {
     JobLine line;
     JobDocument document;
+    std::string fingerprint = {};  // of its packet in view
     [[nodiscard]] const Job& job() const { return document.job; }
 };
 

@@ -1,5 +1,5 @@
-// What a desk waits for, on a ledger that office_maker has filled: opening, each keystroke of a search, a trailer's
-// page, the due list, orders; and the memory all of it took.
+// What a desk waits for, on a ledger that office_maker has filled: opening, answers about towing made anew, the list of
+// trailers, each keystroke of a search, a trailer's page, the due list, orders; and the memory all of it took.
 //
 // usage: ledger_bench LEDGER [PHOTOS]      (a file, or postgresql://…)
 #include <algorithm>
@@ -58,6 +58,29 @@ std::vector<std::string> keystrokes(int jobs) {
     return out;
 }
 
+// All answers that do not count, as the desk makes them beside its screen; then what its first page asks for.
+void tell_answers(ledger::Ledger& ledger) {
+    constexpr std::size_t kAtOnce = 20;
+    std::vector<double> times;
+    std::size_t made = 0;
+    for (std::size_t some = kAtOnce; some == kAtOnce; made += some)
+        times.push_back(milliseconds([&] { some = sure(ledger.renew_answers(kAtOnce)); }));
+    double all = 0;
+    for (const double time : times) all += time;
+    tell("20 answers about towing", times);
+    fmt::print("  {} made anew in {:.1f} s\n", made, all / 1000);
+    times.clear();
+    for (std::size_t page = 0; page < 20; ++page) {
+        ledger::FleetAsk ask;
+        ask.offset = page * ask.limit;
+        times.push_back(milliseconds([&] { (void)sure(ledger.fleet(ask)); }));
+    }
+    tell("a page of trailers", times);
+    times.clear();
+    for (int i = 0; i < 20; ++i) times.push_back(milliseconds([&] { (void)sure(ledger.fleet_counts()); }));
+    tell("how many have which answer", times);
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
@@ -79,6 +102,7 @@ int main(int argc, char** argv) {
     const auto counts = sure(ledger->counts());
     fmt::print("{} jobs, {} trailers\n", counts.jobs, counts.trailers);
     const int jobs = static_cast<int>(counts.jobs);
+    tell_answers(*ledger);
 
     times.clear();
     std::string slowest;

@@ -12,7 +12,7 @@ DeskBench::DeskBench(int jobs, int trailers) {
     open();
 }
 
-void DeskBench::open() {
+void DeskBench::open(desk::Page page) {
     session.reset();
     if (ledger.ledger == nullptr) ledger.open();
     auto another = [this] {
@@ -28,6 +28,7 @@ void DeskBench::open() {
                                             COTTER_SHARE_DIR,
                                             ledger.path("lists"),
                                             "Cotter test"}));
+    session->apply(desk::GoTo{{page, {}, {}}});
 }
 
 void DeskBench::show(Point size, ThemeKind theme) {

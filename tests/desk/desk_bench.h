@@ -14,7 +14,7 @@ struct DeskBench {
     // `jobs` packets of the office are on file.
     explicit DeskBench(int jobs, int trailers = 10);
 
-    void open();  // the session anew
+    void open(desk::Page page = desk::Page::jobs);  // the session anew, with this page shown
     void show(Point size = {1280, 800}, ThemeKind theme = ThemeKind::sun);
     void apply(const desk::Command& command) { session->apply(command); }
     void run_tasks();

@@ -30,7 +30,8 @@ int offences_of(int jobs, int trailers) {
     int found = 0;
     for (std::size_t s = 0; s < kSizes.size(); ++s) {
         bench.show(kSizes[s], s == 1 ? ThemeKind::lantern : ThemeKind::sun);
-        for (const Page page : {Page::due, Page::orders, Page::failures, Page::take_in, Page::receipts, Page::jobs}) {
+        for (const Page page :
+             {Page::trailers, Page::due, Page::orders, Page::failures, Page::take_in, Page::receipts, Page::jobs}) {
             bench.apply(desk::GoTo{{page, {}, {}}});
             if (page == Page::due) bench.apply(desk::AskDue{3650, {}});
             found += tell(bench, fmt::format("{} jobs, {}, {}", jobs, kSizes[s].x, name_of(page)));
@@ -82,10 +83,10 @@ TEST_CASE("desk pages: one that cannot be read says so and never shows an empty 
     const auto& visits = bench.session->trailer()->visits.table();
     const std::string now = visits.row(0)->key, before = visits.row(1)->key;
     bench.show();
-    for (const desk::Route& route :
-         {desk::Route{Page::due, {}, {}}, desk::Route{Page::orders, {}, {}}, desk::Route{Page::failures, {}, {}},
-          desk::Route{Page::receipts, {}, {}}, desk::Route{Page::trailer, trailer, {}},
-          desk::Route{Page::compare, before, now}, desk::Route{Page::jobs, {}, {}}}) {
+    for (const desk::Route& route : {desk::Route{Page::trailers, {}, {}}, desk::Route{Page::due, {}, {}},
+                                     desk::Route{Page::orders, {}, {}}, desk::Route{Page::failures, {}, {}},
+                                     desk::Route{Page::receipts, {}, {}}, desk::Route{Page::trailer, trailer, {}},
+                                     desk::Route{Page::compare, before, now}, desk::Route{Page::jobs, {}, {}}}) {
         CAPTURE(name_of(route.page));
         bench.apply(desk::GoTo{{Page::take_in, {}, {}}});
         take_away(bench, true);
@@ -93,8 +94,9 @@ TEST_CASE("desk pages: one that cannot be read says so and never shows an empty 
         CHECK(tell(bench, "unread") == 0);
         CHECK(bench.log().shows("This page could not be read"));
         CHECK(bench.log().shows("The ledger cannot be read"));
-        for (const char* empty : {"Nothing is due in this time.", "No accepted quote waits for parts.",
-                                  "Nothing was handed in yet.", "No job on file is like that."})
+        for (const char* empty :
+             {"Nothing is due in this time.", "No accepted quote waits for parts.", "Nothing was handed in yet.",
+              "No job on file is like that.", "No trailer on file has this answer."})
             CHECK_FALSE(bench.log().shows(empty));
         take_away(bench, false);
         bench.tap("Try again");
