@@ -165,6 +165,10 @@ private:
         COTTER_ASSIGN(const Span hours, hours_of(labour));
         if (hours.low > hours.high)
             return fail(Errc::refused, "the low hours are above the high ones", labour.text, "correct them");
+        if (hours.high == 0) {  // nobody entered any: nothing is not a price
+            without_hours_.push_back(labour.text + ": hours not entered");
+            return {};
+        }
         const Number low = hours_number(hours.low);
         const Number high = hours_number(hours.high);
         Span amount;
@@ -283,6 +287,9 @@ private:
         quote_.corners = corners_touched(needs_);
         quote_.ready_days = choice_.ready_days;
         quote_.missing = choice_.missing;
+        if (terms_.labour.empty() && terms_.not_priced.empty()) quote_.missing.push_back("labor: hours not entered");
+        for (const auto& more : {without_hours_, terms_.not_priced})
+            quote_.missing.insert(quote_.missing.end(), more.begin(), more.end());
         if (!choice_.proved) quote_.note = "the search was cut short: a cheaper mix of packs may exist";
         quote_.leftovers = choice_.leftovers;
         for (Leftover& left : quote_.leftovers) left.to = terms_.leftovers_to;
@@ -305,6 +312,7 @@ private:
     const QuoteTerms& terms_;
     Quote quote_;
     Span labour_;
+    std::vector<std::string> without_hours_;
 };
 
 }  // namespace

@@ -84,7 +84,8 @@ struct QuoteTerms {
     bool tax_freight = false;
     bool tax_call_out = false;
     std::int64_t second_call_out = 0;
-    std::vector<Labour> labour;
+    std::vector<Labour> labour;           // none, or one without hours: the quote says that they are missing
+    std::vector<std::string> not_priced;  // work whose hours nobody entered: see book_hours.h
     std::optional<SeizedAllowance> seized;
     std::optional<Supplies> supplies;
     std::vector<Charge> charges;

@@ -81,7 +81,8 @@ bool held_pressure(const Reading& hold) {
         longest = *minutes;
         end = point.value.value();
     }
-    return start && end && *start > 0 && longest >= kHoldMinutes && *start - *end <= kMostLost * *start;
+    const double allowed = kMostLost * std::min(longest / kHoldMinutes, 1.0);
+    return start && end && *start > 0 && longest > 0 && *start - *end <= allowed * *start;
 }
 
 bool passed_breakaway(const Job& job) {

@@ -8,8 +8,9 @@
 
 namespace cotter {
 
-// No more than a tenth of the starting pressure lost, five minutes or more after it: a larger loss is a leak
-// (common practice, twice the 5 % that is worth a look). The spots are "start, …" and "after 5 min".
+// No more than a tenth of the starting pressure lost in five minutes, in a shorter hold by the same rate: a larger loss
+// is a leak (common practice, twice the 5 % that is worth a look). The spots are "start, …" and "after 5 min". Whether
+// the hold was long enough to say that the system is tight is the answer engine's.
 [[nodiscard]] bool held_pressure(const Reading& hold);
 
 // The newest breakaway test of the job: fifteen minutes by the clock, every braked wheel held at the start and at the

@@ -125,19 +125,21 @@ TEST_CASE("shelf: a file that is no such table is refused in one line") {
 
 TEST_CASE("needs: friction parts by axle, hardware by wheel, fluid by volume, tyres in pairs") {
     auto needs = derived(with_finding("Pads", Place::corner(1, Side::left)));
-    REQUIRE(needs.size() == 1);
+    REQUIRE(needs.size() == 2);  // and the kit that always goes with them
     CHECK(needs[0].item == "brake pads");
+    CHECK(needs[1].item == "pad hardware kit");
+    CHECK(needs[1].wanted == corners(2));
     CHECK(needs[0].matched);
     CHECK(needs[0].wanted == corners(2));
     CHECK(needs[0].places == std::vector{Place::corner(1, Side::left), Place::corner(1, Side::right)});
-    CHECK(derived(with_finding("seal", Place::corner(2, Side::right)))[0].wanted == corners(1));
+    CHECK(derived(with_finding("banjo", Place::corner(2, Side::right)))[0].wanted == corners(1));
     const Need fluid = derived(with_finding("brake fluid", Place::at(Station::actuator)))[0];
     CHECK(fluid.rule == ReplacedBy::volume);
     CHECK(fluid.wanted.amount.number.value() == 0);
     Job duals = with_finding("tyre", Place::corner(2, Side::right, Wheel::outer));
     CHECK(derived(duals)[0].wanted == pieces(2));
     duals.all<Trailer>()[0].axles[1].wheels = Wheels::dual;
-    CHECK(derived(duals)[0].wanted == pieces(4));
+    CHECK(derived(duals)[0].wanted == pieces(2));  // the matched pair of the corner
     CHECK(derived(with_finding("ladder rack", Place::at(Station::frame)))[0].note ==
           "no rule says what is replaced with it");
     CHECK(derived(with_finding("guide pin", Place::corner(1, Side::left)))[0].item == "pad hardware kit");
@@ -145,11 +147,11 @@ TEST_CASE("needs: friction parts by axle, hardware by wheel, fluid by volume, ty
 
 TEST_CASE("needs: grades and outcomes decide what is looked at, hands what is kept") {
     CHECK(derived(with_finding("pads", Place::corner(1, Side::left), Grade::watch)).empty());
-    CHECK(derived(with_finding("pads", Place::corner(1, Side::left), Grade::watch), {true, false}).size() == 1);
+    CHECK(derived(with_finding("pads", Place::corner(1, Side::left), Grade::watch), {true, false}).size() == 2);
     Job job = with_finding("pads", Place::corner(1, Side::left));
     job.all<Finding>()[0].outcome = Outcome::repaired;
     CHECK(derived(job).empty());
-    CHECK(derived(job, {false, true}).size() == 1);
+    CHECK(derived(job, {false, true}).size() == 2);
     job = with_finding("pads", Place::corner(1, Side::left));
     job.all<Need>() = derived(job);
     CHECK(derived(job).empty());
@@ -158,10 +160,10 @@ TEST_CASE("needs: grades and outcomes decide what is looked at, hands what is ke
     more.place = Place::corner(2, Side::left);
     job.all<Finding>().push_back(more);
     const auto changed = derived(job);
-    REQUIRE(changed.size() == 1);
+    REQUIRE(changed.size() == 2);
     CHECK(changed[0].id == job.all<Need>()[0].id);
     CHECK(changed[0].wanted == corners(4));
-    job.all<Need>()[0].by_hand = true;
+    for (Need& need : job.all<Need>()) need.by_hand = true;
     CHECK(derived(job).empty());
     CHECK(corners_touched(changed) == 4);
     CHECK(axles_touched(changed) == 2);

@@ -18,7 +18,8 @@ namespace {
 WorkBook small(std::vector<Step> steps) {
     WorkBook book;
     book.cautions = {{"hot", 1, "Hot", "it burns", "let it cool", "practice"}};
-    book.procedures = {{"p", "A procedure", "plain", Scope::trailer, {}, false, true, "practice", std::move(steps)}};
+    book.procedures = {
+        {"p", "A procedure", "plain", Scope::trailer, {}, {}, false, true, "practice", std::move(steps)}};
     return book;
 }
 
@@ -85,7 +86,7 @@ TEST_CASE("procedures: the shipped ones have no defect, and the words a person n
 
 TEST_CASE("procedures: each of the cautions stands at a step") {
     const WorkBook book = shipped_work();
-    CHECK(book.cautions.size() == 23);
+    CHECK(book.cautions.size() == 24);
     const auto steps = steps_by_caution(book);
     for (const Caution& caution : book.cautions) {
         CHECK_FALSE(
@@ -179,6 +180,8 @@ TEST_CASE("procedures: a whole job can be led to its end, and meets every cautio
     Yard yard({BrakeKind::hydraulic_disc, BrakeKind::electric_drum, BrakeKind::hydraulic_drum});
     std::vector<std::string> log;
     while (close_one(book, yard, log)) REQUIRE(yard.job.all<StepMark>().size() < 2000);
+    Yard air({BrakeKind::air_cam});
+    while (close_one(book, air, log)) REQUIRE(air.job.all<StepMark>().size() < 2000);
     for (const std::string& line : log)
         if (line.find("axle1-right") == std::string::npos) std::cout << line << "\n";
     for (const Procedure& procedure : book.procedures)

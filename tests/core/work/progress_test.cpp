@@ -240,5 +240,5 @@ TEST_CASE("owner: sees only the owner's procedures and steps") {
     const Yard yard({BrakeKind::hydraulic_disc});
     CHECK(procedure_state(book, *book.procedure("bearing"), yard.job, kCorner, Mode::owner).empty());
     CHECK(procedure_state(book, *book.procedure("start"), yard.job, kTrailer, Mode::owner).size() == 4);
-    CHECK(procedure_state(book, *book.procedure("start"), yard.job, kTrailer).size() == 5);
+    CHECK(procedure_state(book, *book.procedure("start"), yard.job, kTrailer).size() == 6);
 }

@@ -69,6 +69,44 @@ TEST_CASE("re-checks: each cause is found in the records that show it") {
     CHECK(find(all, "surge")->places == "actuator");
     CHECK(find(all, "u-bolts")->words == "after 500 and 1000 miles");
     CHECK(find(all, "hub-heat")->places == "axle2-right");
-    CHECK(find(all, "inspection")->law);
     CHECK(find(all, "inspection")->due == Date{2027, 5, 14});
+}
+
+TEST_CASE("re-checks: an inspection's interval is law for a carrier only, a reference for everybody else") {
+    Job job = sample_job();
+    Inspection inspection;
+    inspection.id = {numbered(72)};
+    inspection.at = moment(9);
+    job.all<Inspection>().push_back(inspection);
+    for (const Duty duty : {Duty::not_said, Duty::business, Duty::farm, Duty::private_use, Duty::carrier}) {
+        job.all<Visit>()[0].duty = duty;
+        const auto all = rechecks(shipped(), job, Date{2026, 5, 14});
+        const Recheck* due = find(all, "inspection");
+        REQUIRE(due != nullptr);
+        CHECK(due->law == (duty == Duty::carrier));
+        CHECK(due->source.starts_with("Reference (binds commercial trailers): 49 CFR 396.17") != due->law);
+    }
+}
+
+TEST_CASE("A31: a wheel that was off is due for retorque, whether its torque was recorded or not") {
+    Job job = sample_job();
+    job.all<Torque>().clear();
+    job.all<Reading>().clear();
+    job.all<Shot>().clear();
+    job.all<StepMark>().clear();
+    job.all<BearingSetting>().clear();
+    CHECK(find(rechecks(shipped(), job, Date{2026, 5, 14}), "nuts-first") == nullptr);
+    StepMark off;
+    off.id = {numbered(80)};
+    off.procedure = "wheel-off";
+    off.step = "U8";
+    off.place = Place::corner(2, Side::right);
+    off.at = moment(9);
+    off.by = "A. Tester";
+    job.all<StepMark>().push_back(off);
+    const auto all = rechecks(shipped(), job, Date{2026, 5, 14});
+    const Recheck* nuts = find(all, "nuts-first");
+    REQUIRE(nuts != nullptr);
+    CHECK(nuts->places == "axle2-right");
+    CHECK(nuts->words == "after 10, 25 and 50 miles");
 }

@@ -35,6 +35,29 @@ Torque torque_of(const std::string& joint, const Place& place) {
 
 }  // namespace
 
+Reading hold_of(Reading r, const char* start, const char* end) {
+    r.what = "pressure hold";
+    r.place = Place::at(Station::actuator);
+    r.unit = "[psi]";
+    r.points = {{"start", Number::parse(start).value()}, {"after 5 min", Number::parse(end).value()}};
+    r.resolution.reset();
+    return r;
+}
+
+BreakawayTest breakaway_of(const Trailer& trailer, Id<BreakawayTest> id, Instant at) {
+    BreakawayTest test;
+    test.id = id;
+    test.started = at;
+    test.ended = at;
+    test.ended->unix_s += 15 * 60;
+    for (const Place& corner : trailer.corners())
+        test.wheels.push_back({corner, Held::holds, Held::holds, Held::turns});
+    test.pin_in_again = true;
+    test.at = *test.ended;
+    test.by = "A. Tester";
+    return test;
+}
+
 WorkBook shipped_work() {
     auto files = make_system_files();
     auto book = load_work_book(*files, COTTER_SOURCE_DIR "/assets/procedures");
@@ -126,18 +149,44 @@ void Yard::prove_bleeding() {
         put(BleedCount{{new_id()}, corner, amount("120", "mL"), true, false, "DOT 4", "", now(), "A. Tester"});
 }
 
+void Yard::prove_reading(const Proof& proof, const Place& place) {
+    Reading r = sample_reading();
+    r.id = {new_id()};
+    r.place = place;
+    r.what = proof.what;
+    r.stage = proof.stage.value_or(Stage::before);
+    if (proof.what == "pressure hold") r = hold_of(std::move(r), "1000", "950");
+    r.at = now();
+    put(r);
+}
+
+// At every tire or hub; single wheels only.
+void Yard::prove_looks(const Proof& proof) {
+    for (const Place& corner : job.only<Trailer>()->corners()) {
+        Look look;
+        look.id = {new_id()};
+        look.point = proof.what;
+        look.place = corner;
+        look.reach = Reach::wheel_on;
+        look.at = now();
+        look.by = "A. Tester";
+        put(look);
+    }
+}
+
+void Yard::prove_breakaway() {
+    put(breakaway_of(*job.only<Trailer>(), {new_id()}, now()));
+}
+
 void Yard::prove(const Proof& proof, const Place& place) {
+    if (proof.every && proof.kind == ProofKind::reading)
+        for (const Place& corner : job.only<Trailer>()->corners()) prove_reading(proof, corner);
+    else if (proof.kind == ProofKind::reading)
+        prove_reading(proof, place);
+    if (proof.kind == ProofKind::look) prove_looks(proof);
+    if (proof.kind == ProofKind::breakaway) prove_breakaway();
     const Stage stage = proof.stage.value_or(Stage::before);
     if (proof.kind == ProofKind::shot) shot(place, from_name<Slot>(proof.what).value(), stage);
-    if (proof.kind == ProofKind::reading) {
-        Reading r = sample_reading();
-        r.id = {new_id()};
-        r.place = place;
-        r.what = proof.what;
-        r.stage = stage;
-        r.at = now();
-        put(r);
-    }
     if (proof.kind == ProofKind::torque) {
         Torque t = torque_of(proof.what, place);
         t.id = {new_id()};

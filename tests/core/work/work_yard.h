@@ -15,6 +15,11 @@ namespace cotter::test {
 // The procedures as shipped; the test stops when they cannot be read.
 WorkBook shipped_work();
 
+// A hold of five minutes from one pressure, psi, to another.
+Reading hold_of(Reading r, const char* start, const char* end);
+// Fifteen minutes, every corner held and turned again, the pin back in.
+BreakawayTest breakaway_of(const Trailer& trailer, Id<BreakawayTest> id, Instant at);
+
 // A job of one trailer with one axle for each brake given (grease hubs from the second axle on), and helpers that apply
 // edits to it and stop the test when one is refused.
 class Yard {
@@ -36,6 +41,9 @@ public:
 private:
     void prove_bearing(const Place& place);
     void prove_bleeding();
+    void prove_reading(const Proof& proof, const Place& place);
+    void prove_looks(const Proof& proof);
+    void prove_breakaway();
     Id<Shot> shot(const Place& place, Slot slot, Stage stage);
     int minute_ = 100;
     int id_ = 1000;

@@ -1,0 +1,136 @@
+// Labor by operation: the shop's own hours, never a default, overlaps once.
+#include "core/quote/book_hours.h"
+
+#include <doctest/doctest.h>
+
+#include <algorithm>
+
+#include "tests/core/quote/shop.h"
+#include "tests/core/survey/sample_job.h"
+
+using namespace cotter;
+using namespace cotter::test;
+
+namespace {
+
+Number number(const char* text) {
+    return Number::parse(text).value();
+}
+
+Need need_at(int id, const char* item, std::vector<Place> places) {
+    Need need = need_of(id, item, corners(static_cast<int>(places.size())));
+    need.places = std::move(places);
+    return need;
+}
+
+const std::vector<Place> kAxle{Place::corner(1, Side::left), Place::corner(1, Side::right)};
+
+ShopHours all_hours() {
+    ShopHours hours;
+    for (const Operation& op : operations())
+        hours[std::string(op.id)] = {number("0.5"), number("0.8"), "shop's own list"};
+    hours["pads"] = {number("0.4"), number("0.6"), "shop's own list"};
+    hours["rotor"] = {number("0.7"), number("1.1"), "shop's own list"};
+    return hours;
+}
+
+const Labour* line(const BookLabour& book, const char* title) {
+    const auto it =
+        std::find_if(book.lines.begin(), book.lines.end(), [&](const Labour& l) { return l.text.starts_with(title); });
+    return it == book.lines.end() ? nullptr : &*it;
+}
+
+}  // namespace
+
+TEST_CASE("A39: bearings at two corners and pads at two have hours of their own") {
+    const std::vector<Need> bearings{need_at(1, "bearing set", kAxle), need_at(2, "hub seal", kAxle)};
+    const std::vector<Need> pads{need_at(1, "brake pads", kAxle), need_at(2, "pad hardware kit", kAxle)};
+    const BookLabour one = book_labour(bearings, all_hours(), 11'000).value();
+    const BookLabour two = book_labour(pads, all_hours(), 11'000).value();
+    REQUIRE(line(one, "Bearings and seal") != nullptr);
+    CHECK(line(one, "Bearings and seal")->hours_low.value() == 1.0);
+    CHECK(line(one, "Pads") == nullptr);
+    REQUIRE(line(two, "Pads") != nullptr);
+    CHECK(line(two, "Pads")->hours_high.value() == doctest::Approx(1.2));
+    CHECK(line(two, "Wheel off and on, 2 times")->hours_low.value() == 1.0);
+    CHECK(line(two, "Set-up, chock and lift")->hours_low.value() == 0.5);
+    CHECK(line(two, "Set-up, each axle")->hours_low.value() == 0.5);
+    CHECK(two.missing.empty());
+}
+
+TEST_CASE("A39: hours that the shop did not enter read so, and are never zero") {
+    const std::vector<Need> bearings{need_at(1, "bearing set", kAxle)};
+    const BookLabour none = book_labour(bearings, {}, 11'000).value();
+    CHECK(none.lines.empty());
+    CHECK(none.missing ==
+          std::vector<std::string>{"Set-up, chock and lift: hours not entered", "Set-up, each axle: hours not entered",
+                                   "Wheel off and on: hours not entered", "Bearings and seal: hours not entered"});
+    ShopHours hours = all_hours();
+    hours.erase("bearings");
+    CHECK(book_labour(bearings, hours, 11'000)->missing ==
+          std::vector<std::string>{"Bearings and seal: hours not entered"});
+}
+
+TEST_CASE("hours: work that two operations share is charged once, by the longer one") {
+    const std::vector<Need> needs{need_at(1, "brake pads", kAxle),
+                                  need_at(2, "rotors", {Place::corner(1, Side::left)})};
+    const BookLabour book = book_labour(needs, all_hours(), 11'000).value();
+    CHECK(line(book, "Rotor")->hours_low.value() == doctest::Approx(0.7));
+    CHECK(line(book, "Pads")->hours_low.value() == doctest::Approx(0.4));  // the other side
+    CHECK(line(book, "Wheel off and on, 2 times") != nullptr);
+    const std::vector<Need> twice{need_at(1, "brake shoes", kAxle), need_at(2, "brake magnets", kAxle)};
+    const BookLabour same = book_labour(twice, all_hours(), 11'000).value();
+    CHECK((line(same, "Shoes") == nullptr) != (line(same, "Magnet") == nullptr));
+}
+
+TEST_CASE("hours: pieces by their number, which is asked when nobody knows it") {
+    std::vector<Need> needs{need_of(1, "sealed splices", pieces(3))};
+    CHECK(line(book_labour(needs, all_hours(), 11'000).value(), "Sealed splice, 3 times")->hours_low.value() == 1.5);
+    needs[0].wanted = pieces(0);
+    CHECK(book_labour(needs, all_hours(), 11'000)->missing ==
+          std::vector<std::string>{"Sealed splice: how many is not known, so no hours"});
+    needs[0].left_out = true;
+    CHECK(operations_for(needs).empty());
+}
+
+TEST_CASE("hours: what is entered wrongly is refused in words") {
+    const std::vector<Need> needs{need_at(1, "brake pads", kAxle)};
+    ShopHours hours = all_hours();
+    hours["pads"].low = number("2");
+    CHECK(book_labour(needs, hours, 1).error().line().starts_with("the low hours are above the high ones: Pads"));
+    hours["pads"].low = number("-1");
+    CHECK(book_labour(needs, hours, 1).error().line().starts_with("hours cannot be below zero: Pads"));
+}
+
+TEST_CASE("hours: both sides of an overlap name one another") {
+    for (const Operation& op : operations())
+        for (const Operation& other : operations()) {
+            const auto names = [](const Operation& a, const Operation& b) {
+                return ("|" + std::string(a.not_with) + "|").find("|" + std::string(b.id) + "|") != std::string::npos;
+            };
+            CHECK_MESSAGE(names(op, other) == names(other, op), std::string(op.id), " ", std::string(other.id));
+        }
+}
+
+TEST_CASE("draft: labor without hours is said to be missing, not priced at nothing") {
+    const std::vector<Need> needs{need_of(1, "brake pads", corners(2))};
+    const std::vector<Offer> offers{offer_of(200, "A", {{"brake pads", corners(2)}}, 6'950)};
+    QuoteTerms terms;
+    const auto missing = [&] {
+        const auto quote = draft_for(needs, offers, Aim::cheapest, terms, {numbered(300)}, stamp());
+        REQUIRE_MESSAGE(quote, (quote ? "" : quote.error().line()));
+        CHECK(std::none_of(quote->lines.begin(), quote->lines.end(),
+                           [](const QuoteLine& l) { return l.kind == LineKind::labour && l.high == 0; }));
+        return quote->missing;
+    };
+    CHECK(missing() == std::vector<std::string>{"labor: hours not entered"});
+    Labour work;
+    work.text = "Work";
+    work.rate = 11'000;
+    terms.labour = {work};
+    CHECK(missing() == std::vector<std::string>{"Work: hours not entered"});
+    terms.labour[0].hours_low = terms.labour[0].hours_high = number("1");
+    CHECK(missing().empty());
+    terms.not_priced = {"Pads: hours not entered"};
+    CHECK(missing() == std::vector<std::string>{"Pads: hours not entered"});
+}
