@@ -70,6 +70,10 @@ std::string_view verb_of(const StepProof& e) {
             return "Enter the pipes";
         case ProofKind::bleeding:
             return "Bleed";
+        case ProofKind::look:
+            return "Try each wheel";
+        case ProofKind::breakaway:
+            return "The test by the clock";
         case ProofKind::note:
             break;
     }

@@ -83,6 +83,12 @@ void lead_on(const Job& job, const Proof& proof, const Place& place, StepProof& 
         case ProofKind::bleeding:
             e.lead = {Screen::bleed, Place::at(Station::trailer), {}};
             break;
+        case ProofKind::look:
+            e.lead = {Screen::points, {}, "all"};
+            break;
+        case ProofKind::breakaway:
+            e.lead = {Screen::breakaway, {}, {}};
+            break;
         case ProofKind::note:
             break;
     }
