@@ -14,22 +14,6 @@ namespace {
 constexpr std::size_t kMostText = 300, kMostSays = 800;
 constexpr const char* kNotYet = "being worked out";
 
-Towing towing_of(TowOutcome outcome) {
-    switch (outcome) {
-        case TowOutcome::do_not_tow:
-            return Towing::no;
-        case TowOutcome::not_before_repair:
-            return Towing::after_repair;
-        case TowOutcome::cannot_tell:
-            return Towing::cannot_tell;
-        case TowOutcome::nothing_against:
-            return Towing::nothing_against;
-        case TowOutcome::nothing_from_outside:
-            break;
-    }
-    return Towing::from_outside;
-}
-
 std::string points_words(const ledger::TowLine& tow) {
     return fmt::format("{} of {}", tow.looked_at, tow.of);
 }
