@@ -112,13 +112,16 @@ Heap tax_heap(const Quote& quote) {
     return heap;
 }
 
-void add_remarks(const Quote& quote, std::vector<std::string>& out) {
+// What both quotes lack explains no difference between them.
+void add_remarks(const Quote& quote, const Quote& other, std::vector<std::string>& out) {
     for (const Leftover& left : quote.leftovers)
         out.push_back(fmt::format("{} leaves {} of {} over, for {}", quote.name, extent_text(left.extent), left.item,
                                   name_of(left.to)));
     if (quote.ready_days > 0)
         out.push_back(fmt::format("{} has to wait {} days for parts", quote.name, quote.ready_days));
-    for (const std::string& missing : quote.missing) out.push_back(fmt::format("{} lacks: {}", quote.name, missing));
+    for (const std::string& missing : quote.missing)
+        if (std::find(other.missing.begin(), other.missing.end(), missing) == other.missing.end())
+            out.push_back(fmt::format("{} lacks: {}", quote.name, missing));
 }
 
 std::string headline(const Quote& a, const Quote& b, std::int64_t difference) {
@@ -160,8 +163,8 @@ Result<Explanation> why_dearer(const Quote& a, const Quote& b, std::span<const N
     std::stable_sort(out.reasons.begin(), out.reasons.end(), [&](const Difference& x, const Difference& y) {
         return x.beside != y.beside ? y.beside : size(x) > size(y);
     });
-    add_remarks(a, out.remarks);
-    add_remarks(b, out.remarks);
+    add_remarks(a, b, out.remarks);
+    add_remarks(b, a, out.remarks);
     return out;
 }
 
