@@ -41,14 +41,15 @@ enum class Screen {
     plate,
     sidewall,
     chamber,
-    breakaway
+    breakaway,
+    events
 };
 constexpr auto names(Screen) {
     return name_list("yard", "identify", "plan", "corner", "photo", "torque", "level", "hand over", "intake",
                      "settings", "work", "bearing", "bleed", "quotes", "quote", "compare", "customer", "shelf", "offer",
                      "may it be towed", "judgement", "makers figure", "inspection", "since the last visit",
                      "offers from a file", "what is looked at", "point", "plate", "sidewall", "chamber",
-                     "breakaway test");
+                     "breakaway test", "what happened");
 }
 
 // One page: which, of which place, of which record (its id; empty: of none).

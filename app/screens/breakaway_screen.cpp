@@ -2,8 +2,10 @@
 #include "app/screens/breakaway_screen.h"
 
 #include <array>
+#include <cmath>
 
 #include "app/screens/common.h"
+#include "app/screens/point_screen.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -19,6 +21,22 @@ void draw_wheels(UiContext& ui, const BreakawayView& view, Commands& out) {
                                ChipSpec{{"It turns", turns}, w.held == Held::turns, true, {}}};
         if (const auto tapped = one_of(ui, key, specs))
             out.push_back(PutBreakawayTest{with_wheel(view, w.place, *tapped == 0 ? Held::holds : Held::turns)});
+    }
+}
+
+// While the time runs: only what goes wrong can be said of a wheel.
+void draw_letting_go(UiContext& ui, const BreakawayView& view, Commands& out) {
+    std::vector<std::string> keys;
+    std::vector<ChipSpec> specs;
+    for (const BreakawayWheel& w : view.wheels) keys.push_back("let go " + w.place.text());
+    for (std::size_t i = 0; i < view.wheels.size(); ++i)
+        specs.push_back({{view.wheels[i].label, keys[i]}, view.wheels[i].held == Held::turns, true, {}});
+    if (specs.empty()) return;
+    paragraph(ui, "Does one turn before the time is up? Tap it.");
+    if (const auto tapped = chips(ui, "let go", specs)) {
+        const BreakawayWheel& w = view.wheels[*tapped];
+        out.push_back(
+            PutBreakawayTest{with_wheel(view, w.place, w.held == Held::turns ? Held::not_tried : Held::turns)});
     }
 }
 
@@ -38,7 +56,7 @@ void draw_step(UiContext& ui, const BreakawayView& view, Commands& out) {
         case BreakawayStep::waiting:
             heading(ui, "Leave the pin out");
             paragraph(ui, "At 15:00 each wheel is tried again. Note the battery's volts after 1, 5 and 15 minutes.");
-            return;
+            return draw_letting_go(ui, view, out);
         case BreakawayStep::last_round:
             heading(ui, "15:00: does each wheel still hold?");
             return draw_wheels(ui, view, out);
@@ -67,7 +85,8 @@ std::vector<ActionSpec> actions_of(const BreakawayView& view) {
         case BreakawayStep::done:
             break;
     }
-    return {{{"Test again", "again"}, Tone::quiet, Icon::none, true, false}};
+    return {{{"Remove this test", "remove"}, Tone::danger, Icon::erase, true, false},
+            {{"Test again", "again"}, Tone::quiet, Icon::none, true, false}};
 }
 
 void answer_action(const BreakawayView& view, const Instant& now, Commands& out) {
@@ -97,15 +116,21 @@ void answer_action(const BreakawayView& view, const Instant& now, Commands& out)
 
 }  // namespace
 
-void draw_breakaway(UiContext& ui, const BreakawayView& view, const Instant& now, Commands& out) {
+void draw_breakaway(UiContext& ui, const BreakawayView& view, const Instant& now, ReadingState& state, Commands& out) {
     const ScreenAnswer answer = screen(ui, screen_of(view.chrome, "breakaway", actions_of(view)), [&] {
         if (!view.clock.empty()) remark(ui, view.clock, view.time_up ? "The time is up." : "The timer runs.");
         if (!view.result.empty()) paragraph(ui, view.result);
         if (view.wheels.empty()) paragraph(ui, "No axle of this trailer is known to have brakes.");
         draw_step(ui, view, out);
+        draw_point_readings(ui, view.readings, view.drafts, out);
     });
+    const bool runs = view.step != BreakawayStep::not_begun && !view.stopped;
+    if (runs) ui.wake_at(std::floor(ui.now_s) + 1);
     answer_chrome(answer, out);
-    if (answer.tapped(0)) answer_action(view, now, out);
+    const bool done = view.step == BreakawayStep::done;
+    if (answer.tapped(0) && done) out.push_back(RemoveBreakawayTest{view.test.id});
+    if (answer.tapped(done ? 1 : 0)) answer_action(view, now, out);
+    if (view.entry) draw_reading(ui, *view.entry, view.drafts, state, out);
 }
 
 }  // namespace cotter

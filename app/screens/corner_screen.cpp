@@ -79,8 +79,10 @@ void draw_readings(UiContext& ui, const CornerView& view, Stage stage, CornerSta
         RowSpec spec;
         spec.value = r.value;
         spec.under = r.under;
-        spec.icon = r.there ? Icon::check : Icon::none;
-        if (!row(ui, {r.label, r.what + r.place.text()}, spec)) continue;
+        show_judged(r.judged, spec);
+        const bool tapped = row(ui, {r.label, r.what + r.place.text()}, spec);
+        offer_finding(ui, "finding of " + r.what + r.place.text(), r.judged, out);
+        if (!tapped) continue;
         Drafts drafts = view.drafts;
         drafts.reading = r.draft;
         out.push_back(KeepDrafts{std::move(drafts)});

@@ -69,8 +69,8 @@ void draw_axle(UiContext& ui, const IdentifyView& view, const IdentifyState& sta
     if (const auto i = sketches(ui, "brake", brakes))
         change_axles(view, state, out, [i](Axle& a) { a.brake = static_cast<BrakeKind>(*i); });
     if (is_air(axle.brake))
-        remark(ui, "Air brakes are recorded only",
-               "Judging and working on them is for a shop that is equipped for it.");
+        remark(ui, "Air brakes are for people trained for them",
+               "Which kind they are is asked for under 'Ratings, tires, use'.");
     heading(ui, "Hub");
     const std::array hubs{SketchSpec{"Oil bath", Sketch::oil_bath, axle.hub == HubKind::oil_bath},
                           SketchSpec{"Grease", Sketch::grease, axle.hub == HubKind::grease},
@@ -152,7 +152,7 @@ void draw_names(UiContext& ui, const IdentifyView& view, const Drafts& drafts, C
                 drafts, visit(&Visit::complaint), out);
 }
 
-void draw_label(UiContext& ui, const IdentifyView& view, IdentifyState& state) {
+void draw_label(UiContext& ui, const IdentifyView& view, const Drafts& drafts, IdentifyState& state, Commands& out) {
     const auto figure = [&](const char* title, const std::optional<Amount>& there, LabelFigure which,
                             std::vector<std::string> units) {
         RowSpec spec;
@@ -162,6 +162,12 @@ void draw_label(UiContext& ui, const IdentifyView& view, IdentifyState& state) {
         state.pad.emplace(KeypadSpec{title, std::move(units), {}, false, false, false, false, false});
     };
     heading(ui, "What the label says");
+    const auto size = [&](const std::string& text) {
+        Trailer trailer = view.trailer;
+        trailer.tyre_size = text;
+        out.push_back(PutTrailer{std::move(trailer)});
+    };
+    words_field(ui, {"Tire size", "tire size"}, {view.trailer.tyre_size, "ST235/80R16", ""}, drafts, size, out);
     figure("Tire pressure, cold", view.trailer.tyre_pressure, LabelFigure::pressure, {"[psi]", "kPa", "bar"});
     figure("Weight rating (GVWR)", view.trailer.gvwr, LabelFigure::gvwr, {"[lb_av]", "kg"});
 }
@@ -171,7 +177,10 @@ void ask_label(UiContext& ui, const IdentifyView& view, IdentifyState& state, Co
     if (answer == KeypadAnswer::done) {
         Trailer trailer = view.trailer;
         const Amount amount{*state.pad->number(), state.pad->unit()};
-        (state.figure == LabelFigure::gvwr ? trailer.gvwr : trailer.tyre_pressure) = amount;
+        if (state.figure == LabelFigure::gvwr)
+            trailer.gvwr = amount;
+        else
+            trailer.tyre_pressure = amount;
         out.push_back(PutTrailer{std::move(trailer)});
     }
     if (answer != KeypadAnswer::none) state.pad.reset();
@@ -192,7 +201,7 @@ void draw_identify(UiContext& ui, const IdentifyView& view, const Drafts& drafts
         }
         draw_names(ui, view, drafts, out);
         if (known && row(ui, {"Ratings, tires, use", "ratings"})) out.push_back(GoTo{{Screen::plate, {}, {}}});
-        draw_label(ui, view, state);
+        draw_label(ui, view, drafts, state, out);
         if (!view.plate_shot.empty() && photo(ui, {"Data plate", "data plate"}, view.plate_shot, 180))
             out.push_back(GoTo{{Screen::photo, {}, view.plate_shot_id}});
     });

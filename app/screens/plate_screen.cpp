@@ -30,6 +30,9 @@ void draw_group(UiContext& ui, const PlateView& view, std::size_t i, PlateState&
     const PlateGroup& group = view.groups[i];
     if (state.group.value_or(view.first) == i) {
         heading(ui, group.title);
+        if (group.axle > 1 &&
+            wide_button(ui, {"Same as axle 1", "like axle 1"}, {Tone::quiet, Icon::check, true, true, 0}))
+            put(view, with_axle_like_first(view.data, group.axle), out);
         return draw_form(ui, group.rows, view.drafts, state.form, sink, out);
     }
     const std::string key = fmt::format("group {}", group.title);
@@ -52,11 +55,14 @@ void draw_plate(UiContext& ui, const PlateView& view, PlateState& state, Command
     const FormSink sink = [&](const FormEntry& entry) { put(view, entered(view, entry), out); };
     const ScreenSpec spec = screen_of(
         view.chrome, "plate", {{{"Photograph the plate", "plate shot"}, Tone::strong, Icon::camera, true, true}});
+    RowSpec happened;
+    happened.value = view.events == 0 ? "nothing entered" : fmt::format("{} entered", view.events);
     const ScreenAnswer answer = screen(ui, spec, [&] {
         paragraph(ui, view.tally, true);
         if (!view.plate_shot.empty() && photo(ui, {"Data plate", "data plate"}, view.plate_shot, 180))
             out.push_back(GoTo{{Screen::photo, {}, view.plate_shot_id}});
         for (std::size_t i = 0; i < view.groups.size(); ++i) draw_group(ui, view, i, state, sink, out);
+        if (row(ui, {"What happened to it", "events"}, happened)) out.push_back(GoTo{{Screen::events, {}, {}}});
     });
     answer_chrome(answer, out);
     if (answer.tapped(0)) out.push_back(GoTo{{Screen::intake, {}, std::string(name_of(Slot::data_plate))}});

@@ -54,6 +54,12 @@ bool is_in(const std::vector<std::string>& all, const std::string& id) {
     return std::find(all.begin(), all.end(), id) != all.end();
 }
 
+void draw_take_back(UiContext& ui, const Answering& a) {
+    if (a.view.look &&
+        wide_button(ui, {"Take this answer back", "take back"}, {Tone::quiet, Icon::erase, true, false, 0}))
+        a.out.push_back(RemoveLook{a.view.look->id});
+}
+
 void draw_entries(UiContext& ui, const Answering& a) {
     for (const EntryChoice& entry : a.view.entries) {
         RowSpec spec;
@@ -82,6 +88,7 @@ void draw_choice(UiContext& ui, const Answering& a) {
             a.put(entry.grade == Grade::serviceable ? LookResult::good : LookResult::bad, {entry.id});
     }
     if (wide_button(ui, {"I can't tell", "cannot tell"})) a.put(LookResult::cannot_tell, {});
+    draw_take_back(ui, a);
 }
 
 void draw_asked(UiContext& ui, const Answering& a) {
@@ -95,20 +102,7 @@ void draw_asked(UiContext& ui, const Answering& a) {
     if (a.state.wrong_open) draw_entries(ui, a);
     if (wide_button(ui, {"I can't tell", "cannot tell"}, {Tone::quiet, Icon::help, true, true, 0}))
         a.put(LookResult::cannot_tell, {});
-}
-
-void draw_readings(UiContext& ui, const PointView& view, Commands& out) {
-    if (view.readings.empty()) return;
-    heading(ui, "Measure");
-    for (const PointReading& r : view.readings) {
-        RowSpec spec;
-        spec.value = r.value;
-        spec.grade = r.there ? view.grade : std::nullopt;
-        if (!row(ui, {r.label, "reading " + r.label}, spec)) continue;
-        Drafts drafts = view.drafts;
-        drafts.reading = r.draft;
-        out.push_back(KeepDrafts{std::move(drafts)});
-    }
+    draw_take_back(ui, a);
 }
 
 void draw_elsewhere(UiContext& ui, const PointView& view, Commands& out) {
@@ -137,6 +131,23 @@ void draw_state(UiContext& ui, const PointView& view) {
 
 }  // namespace
 
+void draw_point_readings(UiContext& ui, const std::vector<PointReading>& readings, const Drafts& drafts,
+                         Commands& out) {
+    if (readings.empty()) return;
+    heading(ui, "Measure");
+    for (const PointReading& r : readings) {
+        RowSpec spec;
+        spec.value = r.value;
+        show_judged(r.judged, spec);
+        const bool tapped = row(ui, {r.label, "reading " + r.label}, spec);
+        offer_finding(ui, "finding of " + r.label, r.judged, out);
+        if (!tapped) continue;
+        Drafts changed = drafts;
+        changed.reading = r.draft;
+        out.push_back(KeepDrafts{std::move(changed)});
+    }
+}
+
 void draw_points(UiContext& ui, const PointsView& view, PointsState& state, Commands& out) {
     const bool open = !view.open.empty();
     const ScreenSpec spec = screen_of(view.chrome, view.whole ? "points" : "points of a place",
@@ -146,6 +157,7 @@ void draw_points(UiContext& ui, const PointsView& view, PointsState& state, Comm
         draw_part(ui, "Against towing", view.against, out);
         draw_part(ui, "Still to look at", view.open, out);
         draw_part(ui, "Watch", view.watch, out);
+        draw_folded(ui, {"For a mechanic", "mechanic points"}, view.mechanic, state.show_mechanic, out);
         draw_folded(ui, {"Worth knowing, not known", "wanted points"}, view.wanted, state.show_wanted, out);
         draw_folded(ui, {"Good", "good points"}, view.good, state.show_good, out);
     });
@@ -153,24 +165,59 @@ void draw_points(UiContext& ui, const PointsView& view, PointsState& state, Comm
     if (answer.tapped(0) && open) out.push_back(GoTo{view.open.front().route});
 }
 
+namespace {
+
+// A bad answer stops: what it means comes before the next point.
+struct PointActions {
+    std::vector<ActionSpec> specs;
+    std::vector<Route> routes;
+};
+
+PointActions actions_of(const PointView& view, bool bad) {
+    PointActions out;
+    const bool stop = bad && view.grade == Grade::do_not_tow;
+    if (view.next) {
+        const std::string next = fmt::format("Next: {}", view.next->title);
+        out.specs.push_back({{next, "next point"}, stop ? Tone::quiet : Tone::strong, Icon::none, true, !stop});
+        out.routes.push_back(view.next->route);
+    }
+    if (!stop) return out;
+    out.specs.push_back({{"May it be towed?", "to the answer"}, Tone::strong, Icon::none, true, true});
+    out.routes.push_back({Screen::summary, {}, {}});
+    return out;
+}
+
+void draw_point_stages(UiContext& ui, const PointView& view, PointState& state) {
+    if (view.ask.empty() && view.readings.empty()) return;
+    const std::array stages{ChipSpec{{"As found", "before"}, view.stage == Stage::before, true, {}},
+                            ChipSpec{{"After the work", "after"}, view.stage == Stage::after, true, {}}};
+    if (const auto tapped = one_of(ui, "stage", stages)) state.stage = static_cast<Stage>(*tapped);
+}
+
+}  // namespace
+
 void draw_point(UiContext& ui, const PointView& view, PointState& state, Commands& out) {
-    const std::string key = fmt::format("point {}", view.point == nullptr ? "" : name_of(view.point->id));
-    std::vector<ActionSpec> actions;
-    const std::string next = view.next ? fmt::format("Next: {}", view.next->title) : std::string();
-    if (view.next) actions.push_back({{next, "next point"}, Tone::strong, Icon::none, true, true});
-    const ScreenAnswer answer = screen(ui, screen_of(view.chrome, key, std::move(actions)), [&] {
+    const bool bad = view.look && view.look->result == LookResult::bad;
+    // Another page after a bad answer: it begins at its top again.
+    const std::string key = fmt::format("point {} {}{}", view.point == nullptr ? "" : name_of(view.point->id),
+                                        view.place.text(), bad ? " bad" : "");
+    const PointActions actions = actions_of(view, bad);
+    const ScreenAnswer answer = screen(ui, screen_of(view.chrome, key, actions.specs), [&] {
         if (view.point == nullptr) return paragraph(ui, "There is no such point.");
         draw_state(ui, view);
-        const std::array stages{ChipSpec{{"As found", "before"}, view.stage == Stage::before, true, {}},
-                                ChipSpec{{"After the work", "after"}, view.stage == Stage::after, true, {}}};
         draw_asked(ui, {view, state, out});
-        draw_readings(ui, view, out);
+        draw_point_readings(ui, view.readings, view.drafts, out);
         draw_elsewhere(ui, view, out);
-        if (!view.ask.empty() || !view.readings.empty())
-            if (const auto tapped = one_of(ui, "stage", stages)) state.stage = static_cast<Stage>(*tapped);
+        draw_point_stages(ui, view, state);
     });
     answer_chrome(answer, out);
-    if (answer.tapped(0) && view.next) out.push_back(GoInstead{view.next->route});
+    if (answer.tap == ScreenTap::action) {
+        const Route& to = actions.routes[answer.action];
+        if (to.screen == Screen::summary)
+            out.push_back(GoTo{to});
+        else
+            out.push_back(GoInstead{to});
+    }
     if (view.entry) draw_reading(ui, *view.entry, view.drafts, state.reading, out);
 }
 

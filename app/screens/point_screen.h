@@ -15,6 +15,7 @@ namespace cotter {
 struct PointsState {
     bool show_good = false;
     bool show_wanted = false;
+    bool show_mechanic = false;
 };
 
 struct PointState {
@@ -24,6 +25,8 @@ struct PointState {
     ReadingState reading;
 };
 
+// The rows of readings; a tap opens the keypad.
+void draw_point_readings(UiContext& ui, const std::vector<PointReading>& readings, const Drafts& drafts, Commands& out);
 void draw_points(UiContext& ui, const PointsView& view, PointsState& state, Commands& out);
 void draw_point(UiContext& ui, const PointView& view, PointState& state, Commands& out);
 

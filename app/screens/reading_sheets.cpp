@@ -2,6 +2,7 @@
 #include "app/screens/reading_sheets.h"
 
 #include "app/ui/keypad.h"
+#include "app/views/chrome.h"
 #include "app/ui/widgets.h"
 
 namespace cotter {
@@ -12,6 +13,11 @@ void keep(const Drafts& drafts, std::optional<ReadingDraft> reading, Commands& o
     Drafts changed = drafts;
     changed.reading = std::move(reading);
     out.push_back(KeepDrafts{std::move(changed)});
+}
+
+void make_finding(const FindingDraft& finding, Commands& out) {
+    out.push_back(PutFinding{finding});
+    out.push_back(DeriveNeeds{});
 }
 
 struct Entering {
@@ -70,7 +76,10 @@ void ask_doubt(UiContext& ui, const Entering& e) {
 }
 
 void draw_pad(UiContext& ui, const Entering& e) {
-    const KeypadAnswer answer = keypad_sheet(ui, "reading", *e.state.pad);
+    const JudgedReading& judged = e.entry.judged;
+    KeypadNote note{judged.grade, judged.limit, judged.finding ? "Save as a finding, and quote it" : ""};
+    if (!judged.source.empty()) note.text += ". " + upper_first(judged.source);
+    const KeypadAnswer answer = keypad_sheet(ui, "reading", *e.state.pad, note);
     if (answer == KeypadAnswer::closed) return e.leave();
     if (answer == KeypadAnswer::removed) {
         e.out.push_back(RemoveReading{e.entry.record.id});
@@ -78,6 +87,11 @@ void draw_pad(UiContext& ui, const Entering& e) {
     }
     const ReadingDraft draft = draft_of(e.entry, *e.state.pad);
     if (!(draft == e.entry.draft)) keep(e.drafts, draft, e.out);
+    if (answer == KeypadAnswer::noted && draft == e.entry.draft && judged.finding) {
+        e.hand_in(draft);
+        make_finding(*judged.finding, e.out);
+        return;
+    }
     if (answer != KeypadAnswer::done) return;
     if (draft.taken != Taken::measured)
         e.state.ask = ReadingState::Ask::reason;
@@ -88,6 +102,18 @@ void draw_pad(UiContext& ui, const Entering& e) {
 }
 
 }  // namespace
+
+void show_judged(const JudgedReading& judged, RowSpec& spec) {
+    spec.grade = judged.grade;
+    if (judged.limit.empty()) return;
+    spec.under = spec.under.empty() ? upper_first(judged.limit) : upper_first(judged.limit) + ". " + spec.under;
+}
+
+void offer_finding(UiContext& ui, const std::string& key, const JudgedReading& judged, Commands& out) {
+    if (!judged.finding) return;
+    if (wide_button(ui, {"Make it a finding, and quote it", key}, {Tone::quiet, Icon::plus, true, false, 0}))
+        make_finding(*judged.finding, out);
+}
 
 void draw_reading(UiContext& ui, const ReadingEntry& entry, const Drafts& drafts, ReadingState& state, Commands& out) {
     if (state.key != entry.key || !state.pad) {

@@ -6,6 +6,7 @@
 #include <string>
 
 #include "app/command.h"
+#include "app/ui/row.h"
 #include "app/ui/ui.h"
 #include "app/views/reading_view.h"
 
@@ -18,6 +19,10 @@ struct ReadingState {
     Ask ask = Ask::none;
 };
 
+// A row's look: its limit beside the value, and its sign. Never a tick: the sign says how good it is.
+void show_judged(const JudgedReading& judged, RowSpec& spec);
+// One tap makes a finding of a value that fails, and what it needs for the quote.
+void offer_finding(UiContext& ui, const std::string& key, const JudgedReading& judged, Commands& out);
 void draw_reading(UiContext& ui, const ReadingEntry& entry, const Drafts& drafts, ReadingState& state, Commands& out);
 
 }  // namespace cotter

@@ -76,7 +76,9 @@ void draw_page(UiContext& ui, const Session& session, ScreenStates& states, Comm
         case Screen::chamber:
             return draw_chamber(ui, view_of(chamber_view), states.tag, out);
         case Screen::breakaway:
-            return draw_breakaway(ui, view_of(breakaway_view), session.now(), out);
+            return draw_breakaway(ui, view_of(breakaway_view), session.now(), states.breakaway, out);
+        case Screen::events:
+            return draw_events(ui, view_of(events_view), states.events, out);
         case Screen::quotes:
             return draw_quotes(ui,
                                view_of([&](const Session& s) { return quotes_view(s, states.quotes.by); },

@@ -19,6 +19,7 @@
 #include "app/screens/level_screen.h"
 #include "app/screens/torque_screen.h"
 #include "app/screens/work_screen.h"
+#include "app/screens/event_screen.h"
 #include "app/screens/figure_screen.h"
 #include "app/screens/inspection_screen.h"
 #include "app/screens/judgement_screen.h"
@@ -56,6 +57,8 @@ struct ScreenStates {
     PointState point;
     PlateState plate;
     FormState tag;
+    ReadingState breakaway;
+    EventState events;
     KeptView view;  // of the page that is shown
     Route shown;    // states of a page end when another is shown, or another job is open
     JobId job;

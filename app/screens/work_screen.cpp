@@ -225,6 +225,11 @@ void draw_work_list(UiContext& ui, const WorkListView& view, Commands& out) {
             Settings settings = view.settings;
             settings.owner = !view.owner;
             out.push_back(PutSettings{std::move(settings)});
+            if (view.visit) {
+                Visit visit = *view.visit;
+                visit.role = view.owner ? VisitRole::not_said : VisitRole::owner;
+                out.push_back(PutVisit{std::move(visit)});
+            }
         }
         if (view.advice) draw_advice(ui, *view.advice, 3);
         if (view.groups.empty()) paragraph(ui, "No procedures apply here. Enter the trailer's axles first.");

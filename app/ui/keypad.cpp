@@ -9,6 +9,7 @@
 
 #include "app/ui/button.h"
 #include "app/ui/choice.h"
+#include "app/ui/grade_mark.h"
 #include "app/ui/panel.h"
 #include "app/ui/press.h"
 #include "app/ui/sheet.h"
@@ -133,6 +134,20 @@ void draw_display(UiContext& ui, const KeypadModel& model) {
               {ui.theme.second, paint.ground, Align::right, true, 0});
 }
 
+// Sign, limit and source in small type; the action is there while the value fails.
+bool draw_note(UiContext& ui, const KeypadNote& note) {
+    if (note.text.empty()) return false;
+    constexpr float kMark = 28;
+    const Paint& paint = ui.paint(Tone::page);
+    const float indent = note.grade ? kMark + Sizes::gap : 0;
+    const Laid text = lay_text(ui, note.text, Type::small, room() - indent);
+    const Rect rect = take_space(room(), std::max(note.grade ? kMark : 0, text.height));
+    if (note.grade) draw_sign(sign_of(*note.grade), {rect.x, rect.y, kMark, kMark}, paint.text);
+    draw_text(ui, text, {rect.x + indent, rect.y, rect.w - indent, rect.h}, {paint.text, paint.ground});
+    if (note.action.empty()) return false;
+    return wide_button(ui, {note.action, "note action"}, {Tone::danger, Icon::plus, true, false, 0});
+}
+
 void draw_points(UiContext& ui, KeypadModel& model) {
     if (model.points().size() < 2 && !model.spec().more_points) return;
     std::vector<std::string> labels;
@@ -200,12 +215,14 @@ Bar bar_of(const UiContext& ui, const KeypadModel& model) {
 
 }  // namespace
 
-KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& model) {
+KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& model, const KeypadNote& note) {
+    bool noted = false;
     const Bar bar = bar_of(ui, model);
     const SheetAnswer answer = sheet(ui, {std::string(key), model.spec().title, bar.actions}, [&] {
         const Body made = [&] {
             draw_points(ui, model);
             draw_display(ui, model);
+            noted = draw_note(ui, note);
             draw_units(ui, model);
             if (ui.low()) draw_skips(ui, model);
         };
@@ -219,6 +236,7 @@ KeypadAnswer keypad_sheet(UiContext& ui, std::string_view key, KeypadModel& mode
     });
     const KeypadAnswer asked = answer.action ? bar.answers[*answer.action] : KeypadAnswer::none;
     if (answer.action && asked == KeypadAnswer::none) model.press(next_point);
+    if (noted) return KeypadAnswer::noted;
     return answer.closed ? KeypadAnswer::closed : asked;
 }
 

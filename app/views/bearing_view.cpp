@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/judged_reading.h"
 #include "app/views/plan_view.h"
 #include "core/trade/reading_names.h"
 
@@ -131,7 +132,7 @@ BearingView bearing_view(const Session& session) {
     view.drafts = session.drafts();
     const auto& begun = view.drafts.reading;
     if (begun && begun->what == what::end_play && begun->place == view.place && begun->stage == Stage::after)
-        view.entry = reading_entry(job, *begun);
+        view.entry = judged_entry(session, *begun);
     return view;
 }
 

@@ -1,4 +1,5 @@
 // See breakaway_view.h.
+#include "app/views/judged_reading.h"
 #include "app/views/breakaway_view.h"
 
 #include <algorithm>
@@ -33,8 +34,8 @@ Held WheelHeld::*round_of(BreakawayStep step) {
     switch (step) {
         case BreakawayStep::not_begun:
         case BreakawayStep::first_round:
-        case BreakawayStep::waiting:
             return &WheelHeld::at_start;
+        case BreakawayStep::waiting:  // a wheel that lets go before the time is up
         case BreakawayStep::last_round:
             return &WheelHeld::at_end;
         case BreakawayStep::pin_in:
@@ -99,6 +100,12 @@ BreakawayView breakaway_view(const Session& session) {
         view.wheels.push_back({w.place, place_words(w.place, session.settings().sides), w.*round});
     if (there) view.clock = fmt::format("{} of {}", minutes(seconds), minutes(kBreakawaySeconds));
     if (view.stopped) view.result = result_of(view, seconds);
+    const TradePoint& timed = point(PointId::away_15);
+    const Place actuator = Place::at(Station::actuator);  // where the battery is
+    view.readings = point_readings(session, timed, actuator, Stage::before);
+    view.drafts = session.drafts();
+    if (const auto& draft = view.drafts.reading; draft && draft->place == actuator)
+        view.entry = judged_entry(session, *draft);
     return view;
 }
 

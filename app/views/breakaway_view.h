@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "app/views/chrome.h"
+#include "app/views/point_view.h"
 
 namespace cotter {
 
@@ -26,6 +27,9 @@ struct BreakawayView {
     std::string result;    // of one that is done: what held, how long
     bool early = false;    // ended before 15 minutes
     bool stopped = false;  // ended by the tester
+    std::vector<PointReading> readings;
+    Drafts drafts;
+    std::optional<ReadingEntry> entry;
 };
 
 constexpr std::int64_t kBreakawaySeconds = 15 * 60;  // 49 CFR 393.43(d)

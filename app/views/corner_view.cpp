@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/judged_reading.h"
 #include "app/views/plan_view.h"
 #include "app/views/work_view.h"
 #include "core/trade/asked.h"
@@ -82,7 +83,8 @@ std::string wheel_words(const Place& place) {
     return place.wheel == Wheel::only ? "" : fmt::format(", {} wheel", name_of(place.wheel));
 }
 
-ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Stage stage, bool missing) {
+ReadingRow row_of(const Session& session, std::string_view what, const Place& place, Stage stage, bool missing) {
+    const Job& job = session.job();
     ReadingRow row;
     row.what = what;
     row.place = place;
@@ -91,6 +93,7 @@ ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Sta
     const Reading* there = find_reading(job, what, place, stage);
     const Reading* before = stage == Stage::after ? find_reading(job, what, place, Stage::before) : nullptr;
     row.there = there != nullptr;
+    if (there != nullptr) row.judged = judged_reading(session, *there);
     row.extra = there == nullptr && before == nullptr && !missing;
     row.value = there != nullptr ? reading_words(*there) : missing ? "not yet" : "if needed";
     if (before != nullptr)
@@ -100,7 +103,8 @@ ReadingRow row_of(const Job& job, std::string_view what, const Place& place, Sta
     return row;
 }
 
-std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage stage, bool owner) {
+std::vector<ReadingRow> readings_at(const Session& session, const Place& place, Stage stage, bool owner) {
+    const Job& job = session.job();
     std::vector<ReadingRow> out;
     const auto listed = [&](const Reading& r) {
         return std::any_of(out.begin(), out.end(),
@@ -108,9 +112,9 @@ std::vector<ReadingRow> readings_at(const Job& job, const Place& place, Stage st
     };
     std::vector<WantedReading> wanted = readings_wanted(layout_of(job), place);
     leave_to_mechanic(wanted, owner);
-    for (const WantedReading& w : wanted) out.push_back(row_of(job, w.spec->name, w.place, stage, w.missing));
+    for (const WantedReading& w : wanted) out.push_back(row_of(session, w.spec->name, w.place, stage, w.missing));
     for (const Reading& r : job.all<Reading>())
-        if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(job, r.what, r.place, stage, false));
+        if (at_place(r.place, place) && !listed(r)) out.push_back(row_of(session, r.what, r.place, stage, false));
     return out;
 }
 
@@ -190,8 +194,8 @@ CornerView corner_view(const Session& session) {
     view.after = tiles_at(job, place, Stage::after, owner);
     for (const Finding& f : job.all<Finding>())
         if (at_place(f.place, place)) view.findings.push_back(row_of(job, f));
-    view.readings_before = readings_at(job, place, Stage::before, owner);
-    view.readings_after = readings_at(job, place, Stage::after, owner);
+    view.readings_before = readings_at(session, place, Stage::before, owner);
+    view.readings_after = readings_at(session, place, Stage::after, owner);
     view.torques = work_at<Torque>(job, place, view.corner ? "Wheel nuts" : "");
     view.levels = work_at<Level>(job, place, fluid_at(job, place));
     if (view.corner) view.procedures = work_rows(session, place);
@@ -200,7 +204,7 @@ CornerView corner_view(const Session& session) {
     if (view.next) view.next_label = place_words(*view.next, words);
     view.drafts = session.drafts();
     if (view.drafts.reading && at_place(view.drafts.reading->place, place))
-        view.entry = reading_entry(job, *view.drafts.reading);
+        view.entry = judged_entry(session, *view.drafts.reading);
     if (const auto& draft = view.drafts.finding; draft && draft->shot.empty())
         for (const FindingRow& row : view.findings)
             if (row.id == draft->id) view.finding = finding_entry(session, *draft, Slot::other);

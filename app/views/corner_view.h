@@ -40,6 +40,7 @@ struct ReadingRow {
     bool there = false;
     bool extra = false;  // not there, and no gap: shown when asked for
     ReadingDraft draft;  // what the keypad begins with
+    JudgedReading judged;
 };
 
 // A torque or a level.

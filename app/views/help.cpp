@@ -155,6 +155,7 @@ HelpPage help_page(Screen screen) {
         case Screen::sidewall:
         case Screen::chamber:
         case Screen::breakaway:
+        case Screen::events:
             return point_help(screen);
         case Screen::settings:
             return {"Settings", {{"", "How the app looks and what it calls the sides; who you are; your wrenches."}}};

@@ -36,6 +36,12 @@ HelpPage point_help(Screen screen) {
                   "Pull the pin, try each wheel, wait 15 minutes, try each again, put the pin back and see that "
                   "each turns free."},
                  {"Before you pull it", "Chock the wheels both ways. Unplug the trailer from the tow vehicle.", true}}};
+        case Screen::events:
+            return {
+                "What happened to it",
+                {{"",
+                  "A good answer ends when the trailer is loaded, hits something, is overloaded or overheats. Enter "
+                  "it here: what has to be looked at again then says so."}}};
         default:
             return {"What is looked at",
                     {{"",

@@ -17,10 +17,18 @@ bool on_corners(const Job& job) {
            any(job.all<Level>());
 }
 
+// In what this page asks for.
+bool alike(const Axle& a, const Axle& b) {
+    return a.wheels == b.wheels && a.brake == b.brake && a.hub == b.hub && a.studs == b.studs;
+}
+
 }  // namespace
 
 Trailer with_axles(Trailer trailer, std::size_t count) {
-    const Axle like = trailer.axles.empty() ? Axle{} : trailer.axles.back();
+    Axle like;  // what nobody said is not known: an axle is no idler by silence
+    like.brake = BrakeKind::not_known;
+    like.hub = HubKind::not_known;
+    if (!trailer.axles.empty()) like = trailer.axles.back();
     trailer.axles.resize(count, like);
     return trailer;
 }
@@ -33,7 +41,7 @@ IdentifyView identify_view(const Session& session) {
     if (const Visit* visit = job.only<Visit>()) view.visit = *visit;
     view.axles_fixed = on_corners(job);
     const auto& axles = view.trailer.axles;
-    view.same_axles = std::all_of(axles.begin(), axles.end(), [&](const Axle& a) { return a == axles.front(); });
+    view.same_axles = std::all_of(axles.begin(), axles.end(), [&](const Axle& a) { return alike(a, axles.front()); });
     view.vin = session.drafts().vin.empty() ? view.trailer.vin : session.drafts().vin;
     const bool stands = view.trailer.vin_nonstandard && view.vin == view.trailer.vin;
     if (!view.vin.empty() && !stands) view.vin_note = check_vin(view.vin).reason;

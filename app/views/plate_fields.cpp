@@ -149,6 +149,7 @@ struct Answers {
 };
 constexpr std::array kAnswers{
     Answers{"gvwr", PointId::plate_gvwr},       Answers{"built", PointId::plate_built},
+    Answers{"model year", PointId::plate_built},
     Answers{"actuation", PointId::plate_act},   Answers{"coupler", PointId::plate_cpl},
     Answers{"gawr", PointId::plate_gawr},       Answers{"tire size", PointId::plate_tire},
     Answers{"pressure", PointId::plate_tire},   Answers{"brake", PointId::plate_axles},
@@ -183,7 +184,7 @@ PlateSection trailer_section() {
     return {
         "Trailer",
         {amount_field("gvwr", "GVWR", kMass), words_field_of("built", "Built", "2019-04, or the year alone"),
-         words_field_of("maker", "Maker", "as the plate has it"),
+         amount_field("model year", "Model year", {"1"}), words_field_of("maker", "Maker", "as the plate has it"),
          words_field_of("kind", "Kind", "deck trailer, boat trailer"),
          amount_field("width", "Overall width, fenders counted", {"[in_i]", "m"}, true),
          amount_field("length", "Overall length", {"[ft_i]", "m"}),
@@ -211,7 +212,8 @@ PlateSection axle_section(std::size_t number, std::size_t count) {
              yes_field(id("lift"), "This axle can be lifted", ""),
              yes_field(id("slides"), "This axle slides along the frame", ""),
              words_field_of(id("axle maker"), "Axle tag: maker", ""),
-             words_field_of(id("axle model"), "Axle tag: model", "")}};
+             words_field_of(id("axle model"), "Axle tag: model", "")},
+            number};
 }
 
 PlateSection use_section(const PlateData& data) {
@@ -235,6 +237,12 @@ PlateSection tow_section() {
 
 bool is_set(const PlateData& data, const FormField& field) {
     return !plate_value(data, field).empty();
+}
+
+// What cannot be a year of the plate is none.
+int year_of(const std::optional<Amount>& amount) {
+    const double value = amount ? amount->number.value() : 0;
+    return value >= 1900 && value < 2200 ? static_cast<int>(value) : 0;
 }
 
 void known_again(PlateData& data, const FormField& field) {
@@ -294,6 +302,8 @@ std::string plate_value(const PlateData& data, const FormField& field) {
     PlateData copy = data;
     switch (field.form) {
         case FormKind::amount: {
+            if (field.id == "model year")
+                return data.trailer.model_year > 0 ? std::to_string(data.trailer.model_year) : std::string();
             const auto* amount = amount_of(copy, field.id);
             return amount != nullptr && *amount ? (*amount)->text() : std::string();
         }
@@ -319,6 +329,7 @@ bool plate_not_known(const PlateData& data, const FormField& field) {
 
 PlateData with_amount(PlateData data, const FormField& field, const std::optional<Amount>& amount) {
     if (auto* there = amount_of(data, field.id)) *there = amount;
+    if (field.id == "model year") data.trailer.model_year = year_of(amount);
     known_again(data, field);
     return data;
 }
@@ -332,6 +343,17 @@ PlateData with_choice(PlateData data, const FormField& field, std::size_t choice
 PlateData with_words(PlateData data, const FormField& field, const std::string& words) {
     if (std::string* there = words_of(data, field.id)) *there = words;
     known_again(data, field);
+    return data;
+}
+
+PlateData with_axle_like_first(PlateData data, std::size_t axle) {
+    if (axle < 2 || axle > data.trailer.axles.size()) return data;
+    data.trailer.axles[axle - 1] = data.trailer.axles.front();
+    // What is not known of the first is not known of this one.
+    auto& all = data.trailer.not_known;
+    std::erase_if(all, [&](const std::string& id) { return parts_of(id).second == axle; });
+    for (std::size_t i = 0, n = all.size(); i < n; ++i)
+        if (parts_of(all[i]).second == 1) all.push_back(fmt::format("{} {}", parts_of(all[i]).first, axle));
     return data;
 }
 

@@ -22,6 +22,7 @@ struct PlateData {
 struct PlateSection {
     std::string title;
     std::vector<FormField> fields;
+    std::size_t axle = 0;  // counted from 1; 0: of no axle
 };
 
 // Of this layout: the tow vehicle's weights only where they count, axle rows for each axle.
@@ -38,6 +39,9 @@ struct PlateSection {
 [[nodiscard]] PlateData with_choice(PlateData data, const FormField& field, std::size_t choice);
 [[nodiscard]] PlateData with_words(PlateData data, const FormField& field, const std::string& words);
 [[nodiscard]] PlateData with_not_known(PlateData data, const FormField& field);
+
+// The axle (counted from 1) with everything that axle 1 has.
+[[nodiscard]] PlateData with_axle_like_first(PlateData data, std::size_t axle);
 
 // The point that a field answers; nullopt: none.
 [[nodiscard]] std::optional<PointId> plate_point(const std::string& field);

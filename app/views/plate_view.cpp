@@ -52,10 +52,11 @@ PlateView plate_view(const Session& session) {
     if (const Trailer* trailer = job.only<Trailer>()) view.data.trailer = *trailer;
     if (const Visit* visit = job.only<Visit>()) view.data.visit = *visit;
     view.drafts = session.drafts();
+    view.events = job.all<Event>().size();
     const auto doubts = plate_doubts(view.data.trailer, view.data.visit, session.now().local_date());
     std::size_t entered = 0, not_known = 0, all = 0;
     for (PlateSection& section : plate_sections(view.data)) {
-        PlateGroup group{section.title, {}};
+        PlateGroup group{section.title, {}, section.axle};
         for (FormField& field : section.fields) {
             if (field.id == session.route().record) view.first = view.groups.size();
             const bool counts = field.not_known_counts;

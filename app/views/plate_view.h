@@ -11,6 +11,7 @@ namespace cotter {
 struct PlateGroup {
     std::string title;
     std::vector<FormRow> rows;
+    std::size_t axle = 0;  // counted from 1; 0: of no axle
 };
 
 struct PlateView {
@@ -20,7 +21,8 @@ struct PlateView {
     std::string tally;       // "12 of 31 entered, 2 not known"
     std::string plate_shot;  // the data plate's photo: its SHA-256; empty: none
     std::string plate_shot_id;
-    std::size_t first = 0;  // the group that the route asks for
+    std::size_t first = 0;   // the group that the route asks for
+    std::size_t events = 0;  // entered of what happened to it
     Drafts drafts;
 };
 

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/judged_reading.h"
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
 #include "core/judge/fact_english.h"
@@ -102,19 +103,6 @@ void add_looks(const Session& session, PointView& view) {
     }
 }
 
-void add_readings(const Job& job, PointView& view) {
-    for (const std::string_view what : view.point->readings) {
-        if (reading_spec(what) == nullptr) continue;
-        PointReading r;
-        r.label = upper_first(what);
-        r.draft = begin_reading(job, what, view.place, view.stage);
-        const Reading* there = find_reading(job, what, view.place, view.stage);
-        r.there = there != nullptr;
-        r.value = there == nullptr ? "not yet" : reading_words(*there);
-        view.readings.push_back(std::move(r));
-    }
-}
-
 // Where a point's other records are made.
 void add_leads(PointView& view) {
     const TradePoint& p = *view.point;
@@ -122,6 +110,8 @@ void add_leads(PointView& view) {
     if (p.torque) view.leads.push_back({"Tighten and record", "", {Screen::torque, corner, {}}});
     if (p.level) view.leads.push_back({"Fluid level", "", {Screen::level, view.place, {}}});
     if (p.bearing) view.leads.push_back({"Set the bearing", "", {Screen::bearing, corner, {}}});
+    if (p.maker && !p.readings.empty())
+        view.leads.push_back({"The maker's figure", "", {Screen::figure, corner, std::string(p.readings.front())}});
     if (p.timed) view.leads.push_back({"The test by the clock", "", {Screen::breakaway, {}, {}}});
     if (!p.plate) return;
     if (p.id == PointId::air_kind)
@@ -138,11 +128,17 @@ bool has_shot(const Job& job, Slot slot, const Place& place) {
                        [&](const Shot& s) { return s.slot == slot && at_place(s.place, place); });
 }
 
+// An owner is led to nothing but what shows from outside.
+bool can_answer(const Session& session, const PointAnswer& answer) {
+    return !session.settings().owner || !answer.point || point(*answer.point).reach == Reach::outside;
+}
+
 template <class Keep>
 std::optional<PointRow> first_open(const Session& session, Keep&& keep) {
     const TowAnswer& all = session.towing();
     for (const std::size_t i : all.open)
-        if (all.points[i].point && keep(all.points[i])) return row_of(session, all.points[i]);
+        if (all.points[i].point && can_answer(session, all.points[i]) && keep(all.points[i]))
+            return row_of(session, all.points[i]);
     return std::nullopt;
 }
 
@@ -152,6 +148,24 @@ Reach reach_of(const Session& session, const TradePoint& point) {
 }
 
 }  // namespace
+
+std::vector<PointReading> point_readings(const Session& session, const TradePoint& point, const Place& place,
+                                         Stage stage) {
+    const Job& job = session.job();
+    std::vector<PointReading> out;
+    for (const std::string_view what : point.readings) {
+        if (reading_spec(what) == nullptr) continue;
+        PointReading r;
+        r.label = upper_first(what);
+        r.draft = begin_reading(job, what, place, stage);
+        const Reading* there = find_reading(job, what, place, stage);
+        r.there = there != nullptr;
+        r.value = there == nullptr ? "not yet" : reading_words(*there);
+        if (there != nullptr) r.judged = judged_reading(session, *there);
+        out.push_back(std::move(r));
+    }
+    return out;
+}
 
 PointsView points_view(const Session& session) {
     const TowAnswer& all = session.towing();
@@ -169,6 +183,10 @@ PointsView points_view(const Session& session) {
         PointRow row = row_of(session, a);
         ++of;
         looked += a.known ? 1 : 0;
+        if (!a.known && a.essential && !can_answer(session, a)) {
+            view.mechanic.push_back(std::move(row));
+            continue;
+        }
         if (!a.known) {
             (a.essential ? view.open : view.wanted).push_back(std::move(row));
             continue;
@@ -182,7 +200,8 @@ PointsView points_view(const Session& session) {
                      [](const PointRow& a, const PointRow& b) { return a.grade > b.grade; });
     if (view.whole) {  // the engine's own order: the most dangerous first
         view.open.clear();
-        for (const std::size_t i : all.open) view.open.push_back(row_of(session, all.points[i]));
+        for (const std::size_t i : all.open)
+            if (can_answer(session, all.points[i])) view.open.push_back(row_of(session, all.points[i]));
         looked = all.looked_at;
         of = all.of;
     }
@@ -214,7 +233,7 @@ PointView point_view(const Session& session, Stage stage) {
     view.law = law_words(law_at(*view.point, layout_of(job)));
     view.reach = reach_of(session, *view.point);
     add_looks(session, view);
-    add_readings(job, view);
+    view.readings = point_readings(session, *view.point, view.place, view.stage);
     add_leads(view);
     for (const Slot slot : view.point->slots)
         if (!has_shot(job, slot, view.place)) view.slots.push_back(slot);
@@ -223,7 +242,7 @@ PointView point_view(const Session& session, Stage stage) {
         view.next = first_open(
             session, [&](const PointAnswer& a) { return !(a.point == view.point->id && a.place == view.place); });
     const auto& reading = view.drafts.reading;
-    if (reading && reading->place == view.place) view.entry = reading_entry(job, *reading);
+    if (reading && reading->place == view.place) view.entry = judged_entry(session, *reading);
     return view;
 }
 

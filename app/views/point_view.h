@@ -30,6 +30,7 @@ struct PointsView {
     std::string tally;              // "31 of 84 points looked at"
     std::vector<PointRow> against;  // graded repair or do not tow, the worst first
     std::vector<PointRow> open;     // essential and without a good answer, the most dangerous first
+    std::vector<PointRow> mechanic;  // open, and beyond an owner's look
     std::vector<PointRow> watch;
     std::vector<PointRow> wanted;  // not essential, not known
     std::vector<PointRow> good;
@@ -56,6 +57,7 @@ struct PointReading {
     std::string value;
     bool there = false;
     ReadingDraft draft;
+    JudgedReading judged;
 };
 
 struct PointView {
@@ -78,6 +80,10 @@ struct PointView {
     Drafts drafts;
     std::optional<ReadingEntry> entry;
 };
+
+// The readings that can answer a point there.
+[[nodiscard]] std::vector<PointReading> point_readings(const Session& session, const TradePoint& point,
+                                                       const Place& place, Stage stage);
 
 // By the route: its place, and the point's id as record. `stage`: of the look and the readings that are shown.
 [[nodiscard]] PointView point_view(const Session& session, Stage stage);

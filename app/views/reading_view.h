@@ -14,12 +14,21 @@
 
 namespace cotter {
 
+// A value beside its limit.
+struct JudgedReading {
+    std::optional<Grade> grade;           // none: no limit, or nobody can say
+    std::string limit;                    // "at least 1.588 mm", "no limit entered"; empty: nothing was measured
+    std::string source;                   // of the limit
+    std::optional<FindingDraft> finding;  // to be made in one tap: it fails, and no finding says so yet
+};
+
 // The reading being keyed in, as the draft has it.
 struct ReadingEntry {
     std::string key;  // one per reading: the screen's keypad is made anew when it changes
     KeypadSpec spec;
     ReadingDraft draft;
     Reading record;  // what it was before; a nil id: it is new. Knows tool and place
+    JudgedReading judged;
 };
 
 // A second look before a value is taken.

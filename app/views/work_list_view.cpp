@@ -46,6 +46,7 @@ WorkListView work_list_view(const Session& session) {
     view.chrome = chrome_of(session, "Work, step by step", trailer_words(job));
     view.owner = session.settings().owner;
     view.settings = session.settings();
+    if (const Visit* visit = job.only<Visit>(); visit != nullptr && !job.signed_off()) view.visit = *visit;
     view.standing = session.work_book().standing;
     const auto add = [&](const Place& place) {
         WorkGroup group{place_words(place, session.settings().sides), place, work_rows(session, place)};

@@ -5,6 +5,7 @@
 
 #include <fmt/format.h>
 
+#include "app/views/judged_reading.h"
 #include "app/views/photo_view.h"
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
@@ -140,7 +141,7 @@ void fill_steps(ProcedureView& view, const Session& session, const Procedure& pr
         if (next == nullptr && !view.waits && !step.closed()) view.waits = view.steps.size();
         view.steps.push_back(item_of(session, procedure, step));
         if (view.drafts.reading && begun_for(*view.drafts.reading, view.steps.back()))
-            view.entry = reading_entry(job, *view.drafts.reading);
+            view.entry = judged_entry(session, *view.drafts.reading);
     }
     view.found = !view.steps.empty();
     view.all_closed = view.found && closed == view.steps.size();

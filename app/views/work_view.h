@@ -133,6 +133,7 @@ struct WorkListView {
     std::vector<WorkGroup> groups;     // the whole trailer, then corner by corner
     std::optional<AdviceView> advice;  // in the owner's look
     Settings settings;
+    std::optional<Visit> visit;  // none: it is signed off, or none is open
 };
 [[nodiscard]] WorkListView work_list_view(const Session& session);
 

@@ -41,9 +41,9 @@ def points(files):
     for path, text in files.items():
         if text is None or not re.match(r"core/trade/points_\w+\.cpp$", path):
             continue
-        for row in re.split(r"\bPoint\{\s*\.id = ", text)[1:]:
+        for row in re.split(r"\bTradePoint\{\s*\.id = ", text)[1:]:
             name = re.match(r"\w+", row).group(0)
-            row = re.split(r"\bPoint\{|\n\};", row)[0]
+            row = re.split(r"\bTradePoint\{|\n\};", row)[0]
             ways = {way for way in ("level", "torque", "bearing", "timed", "plate") if f".{way} = true" in row}
             ways |= {"look"} if ".list = " in row else set()
             ways |= {"reading"} if ".readings = " in row else set()
@@ -154,10 +154,34 @@ def way_gaps(files):
     return gaps
 
 
+def writers(bare):
+    """Functions of this file that write through their first parameter, a reference to what is not const, and those that
+    hand out a pointer through which another function of the file writes."""
+    through = {match.group(1) for match in re.finditer(
+        r"\bvoid (\w+)\(\w[\w:<>]*& (\w+)[^)]*\) \{(.*?)\n\}", bare, re.DOTALL)
+        if re.search(rf"\b{match.group(2)}\s*=[^=]", match.group(3))}
+    pointing = {name for name in re.findall(r"^[\w:<>]+\* (\w+)\(", bare, re.MULTILINE)
+                if any(re.search(rf"\*{there}\s*=[^=]", bare)
+                       for there in re.findall(rf"\* ?(\w+) = {name}\(", bare))}
+    return through, pointing
+
+
+def body_of(bare, function):
+    match = re.search(rf"^[\w:<>]+\* {function}\(.*?\n\}}", bare, re.DOTALL | re.MULTILINE)
+    return match.group(0) if match else ""
+
+
 def sets(bare, record, field):
     """Does this file of the app write the field of such a record?"""
+    if not re.search(about(record), bare, re.IGNORECASE):
+        return False
     assigned = rf"(?:\.|->){field}\b\s*(?:=[^=]|\.(?:push_back|emplace|insert|clear|reset|assign)\b)|\b{record}::{field}\b"
-    return re.search(about(record), bare, re.IGNORECASE) and re.search(assigned, bare)
+    if re.search(assigned, bare):
+        return True
+    member = rf"[\w().]+(?:\.|->){field}\b"
+    through, pointing = writers(bare)
+    return any(re.search(rf"\b{name}\({member}[,)]", bare) for name in through) or \
+        any(re.search(rf"return &{member};", body_of(bare, name)) for name in pointing)
 
 
 def field_gaps(files):
@@ -208,7 +232,7 @@ def report(files):
     for kind, gaps, _ in PARTS:
         print(f"  gaps of kind {kind}: {len(gaps(files))}")
 
-POINT = "constexpr std::array kRows{\n    Point{.id = tire_face,\n          .list = ListKind::faults},\n};\n"
+POINT = "constexpr std::array kRows{\n    TradePoint{.id = tire_face,\n          .list = ListKind::faults},\n};\n"
 TRAILER = ('struct Trailer {\n    int gvwr;\n    static void each_field(Self& s, F&& f) {\n        f.may("gvwr", s.gvwr);\n'
            "    }\n};\n")
 SAMPLES = [
@@ -217,6 +241,13 @@ SAMPLES = [
      "look: no screen takes its list from the table"),
     ({"core/trade/points_a.cpp": POINT.replace("          .list = ListKind::faults", "")}, "there is no way to answer it"),
     ({"core/trailer/trailer.h": TRAILER, "core/judge/a.cpp": "x = trailer.gvwr;"}, "Trailer.gvwr: is judged"),
+    # A pointer to it is handed out, and nobody writes through it; a reference is, and its function only reads.
+    ({"core/trailer/trailer.h": TRAILER, "core/judge/a.cpp": "x = trailer.gvwr;",
+      "app/views/a.cpp": "int* amount_of(Trailer& trailer) {\n    return &trailer.gvwr;\n}\n"
+                         "void f() {\n    int* there = amount_of(t);\n    use(*there);\n}\n"}, "Trailer.gvwr: is judged"),
+    ({"core/trailer/trailer.h": TRAILER, "core/judge/a.cpp": "x = trailer.gvwr;",
+      "app/views/a.cpp": "void show(int& value, int n) {\n    print(value == n);\n}\n"
+                         "void f(Trailer& trailer) {\n    show(trailer.gvwr, 1);\n}\n"}, "Trailer.gvwr: is judged"),
     ({"core/judge/a.cpp": "judge(what::tread);"}, "what::tread: is judged, and stands in no table"),
     ({"core/trade/readings_a.cpp": "    taken(what::tread, {}),\n"}, "what::tread: is offered nowhere"),
     ({"assets/limits/limits.json": '{"limits": [{"id": "a", "what": "width"}]}'}, "width: has the limit a"),
