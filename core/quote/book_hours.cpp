@@ -6,6 +6,7 @@
 #include <set>
 
 #include "core/quote/exact.h"
+#include "core/quote/extent.h"
 #include "core/quote/words.h"
 
 namespace cotter {
@@ -13,34 +14,6 @@ namespace cotter {
 namespace {
 
 using enum OpPer;
-
-// As the trade books work; what shares its work stands in `not_with` on both sides.
-constexpr Operation kOperations[] = {
-    {"set-up", "Set-up, chock and lift", trailer, "", "", false, "chocks, lifting points, stands"},
-    {"set-up-axle", "Set-up, each axle", axle, "", "", false, "lifting this axle and setting it on stands"},
-    {"wheel", "Wheel off and on", corner, "", "", false, "wheel off, faces cleaned, nuts torqued in stages"},
-    {"bearings", "Bearings and seal", corner, "bearing set|hub seal|spindle locks|hubs|wear sleeve", "", true,
-     "hub off and on, end play set"},
-    {"pads", "Pads", corner, "brake pads|pad hardware kit", "rotor|caliper", true, "caliper off and on"},
-    {"rotor", "Rotor", corner, "rotors", "pads|caliper", true, "caliper off and on"},
-    {"shoes", "Shoes", corner, "brake shoes|shoe hardware kit", "drum|magnet|plate", true, "drum off and on, adjusted"},
-    {"plate", "Backing plate assembly", corner, "backing plate assembly", "shoes|drum|magnet", true, "drum off and on"},
-    {"drum", "Drum", corner, "drums", "shoes|plate|magnet", true, "drum off and on"},
-    {"magnet", "Magnet", corner, "brake magnets|magnet lever arms", "shoes|plate|drum", true, "drum off and on"},
-    {"splice", "Sealed splice", piece, "sealed splices", "", false, "joint and strain relief"},
-    {"caliper", "Caliper", corner, "calipers", "pads|rotor", true, "without bleeding"},
-    {"hose", "Flex hose", corner, "flex hoses", "", true, "without bleeding"},
-    {"line", "Brake line", piece, "brake line fittings", "", false, "each run, flared and clipped"},
-    {"bleed", "Fill and bleed", trailer, "brake fluid", "", false, "once a visit, with the hold test"},
-    {"springs", "Springs", corner, "springs", "u-bolts|bushings", false, "axle supported, U-bolts torqued"},
-    {"u-bolts", "U-bolts", corner, "U-bolts", "springs|bushings", false, "axle supported, torqued"},
-    {"bushings", "Bolts and bushings", corner, "suspension bolts and bushings", "springs|u-bolts", false,
-     "axle supported"},
-    {"tire", "Tire changed and balanced", piece, "tyres", "", true, "a new stem"},
-    {"lamp", "Lamp", piece, "lamps and reflectors", "", false, "joint sealed"},
-    {"breakaway", "Breakaway battery or switch", trailer, "breakaway battery|breakaway switches", "", false,
-     "with the 15-minute test"},
-};
 
 constexpr std::int64_t kThousand = 1000;
 
@@ -78,6 +51,12 @@ CalledOp called_by_needs(const Operation& op, std::span<const Need> needs) {
     return out;
 }
 
+const Operation* find_operation(std::string_view id) {
+    const auto it =
+        std::find_if(std::begin(kOperations), std::end(kOperations), [&](const Operation& op) { return op.id == id; });
+    return it == std::end(kOperations) ? nullptr : it;
+}
+
 void add_set_up(std::vector<CalledOp>& all) {
     std::set<Place> axles, corners;
     for (const CalledOp& called : all)
@@ -99,10 +78,6 @@ void add_set_up(std::vector<CalledOp>& all) {
 Result<std::int64_t> thousandths(const Number& hours, std::string_view title) {
     if (hours.value() < 0) return fail(Errc::refused, "hours cannot be below zero", std::string(title));
     return times(kThousand, hours);
-}
-
-Number hours_number(std::int64_t thousandth) {
-    return Number::parse(fmt::format("{}.{:03}", thousandth / kThousand, thousandth % kThousand)).value();
 }
 
 // What is entered, in thousandths of an hour; 0 high: not entered.
@@ -141,29 +116,13 @@ int charged_count(const Booked& one, const std::vector<Booked>& all) {
                                           [&](const Place& place) { return !done_by_another(one, place, all); }));
 }
 
-Labour line_of(const Booked& one, int count, std::int64_t rate) {
-    Labour out;
-    out.text = std::string(one.called->op->title);
-    if (count > 1) out.text += fmt::format(", {} times", count);
-    out.by = one.source == "actual" ? LabourBy::actual_time : LabourBy::book_time;
-    out.hours_low = hours_number(one.low * count);
-    out.hours_high = hours_number(one.high * count);
-    out.rate = rate;
-    if (out.by == LabourBy::book_time) out.source = one.source;
-    return out;
+BookedHours line_of(const Booked& one, int count) {
+    std::string text(one.called->op->title);
+    if (count > 1) text += fmt::format(", {} times", count);
+    return {std::move(text), one.low * count, one.high * count, one.source};
 }
 
 }  // namespace
-
-std::span<const Operation> operations() {
-    return kOperations;
-}
-
-const Operation* find_operation(std::string_view id) {
-    const auto it =
-        std::find_if(std::begin(kOperations), std::end(kOperations), [&](const Operation& op) { return op.id == id; });
-    return it == std::end(kOperations) ? nullptr : it;
-}
 
 std::vector<CalledOp> operations_for(std::span<const Need> needs) {
     std::vector<CalledOp> out;
@@ -174,7 +133,7 @@ std::vector<CalledOp> operations_for(std::span<const Need> needs) {
     return out;
 }
 
-Result<BookLabour> book_labour(std::span<const Need> needs, const ShopHours& hours, std::int64_t rate) {
+Result<BookLabour> book_labour(std::span<const Need> needs, const ShopHours& hours) {
     const std::vector<CalledOp> called = operations_for(needs);
     std::vector<Booked> all;
     for (const CalledOp& op : called) {
@@ -183,14 +142,13 @@ Result<BookLabour> book_labour(std::span<const Need> needs, const ShopHours& hou
     }
     BookLabour out;
     for (const Booked& one : all) {
-        const std::string title(one.called->op->title);
         const int count = charged_count(one, all);
         if (one.called->count == 0)
-            out.missing.push_back(title + ": how many is not known, so no hours");
+            out.not_counted.emplace_back(one.called->op->title);
         else if (one.high == 0)
-            out.missing.push_back(title + ": hours not entered");
+            out.not_entered.emplace_back(one.called->op->title);
         else if (count > 0)
-            out.lines.push_back(line_of(one, count, rate));
+            out.lines.push_back(line_of(one, count));
     }
     return out;
 }

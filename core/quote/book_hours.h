@@ -13,27 +13,12 @@
 #include <string_view>
 #include <vector>
 
-#include "core/quote/draft.h"
+#include "core/quote/operations.h"
+#include "core/survey/quote_records.h"
 
 namespace cotter {
 
-enum class OpPer { trailer, axle, corner, piece };
-constexpr auto names(OpPer) {
-    return name_list("trailer", "axle", "corner", "piece");
-}
-
-struct Operation {
-    std::string_view id;     // "pads": what the shop's hours are kept under
-    std::string_view title;  // "Pads"
-    OpPer per;
-    std::string_view items;     // needs that call for it, parted by '|'
-    std::string_view not_with;  // operations that do its work too, at the same place
-    bool wheel_off;             // the wheel comes off for it
-    std::string_view includes;  // said to whoever enters the hours
-};
-[[nodiscard]] std::span<const Operation> operations();
-[[nodiscard]] const Operation* find_operation(std::string_view id);
-
+// A shop's hours for one operation.
 struct OpHours {
     Number low;
     Number high;
@@ -50,11 +35,19 @@ struct CalledOp {
 // In the table's order, each once; overlaps are still in it. Needs that were left out call for nothing.
 [[nodiscard]] std::vector<CalledOp> operations_for(std::span<const Need> needs);
 
+// One operation's hours in all, in thousandths of an hour so that sums are exact.
+struct BookedHours {
+    std::string text;  // "Pads, 2 times"
+    std::int64_t low = 0;
+    std::int64_t high = 0;
+    std::string source;
+};
 struct BookLabour {
-    std::vector<Labour> lines;         // for QuoteTerms::labour
-    std::vector<std::string> missing;  // "Pads: hours not entered"; for QuoteTerms::not_priced
+    std::vector<BookedHours> lines;
+    std::vector<std::string> not_entered;  // titles of operations without hours
+    std::vector<std::string> not_counted;  // titles of those whose number nobody knows yet
 };
 // `refused`: hours below zero, low above high, more than can be counted.
-[[nodiscard]] Result<BookLabour> book_labour(std::span<const Need> needs, const ShopHours& hours, std::int64_t rate);
+[[nodiscard]] Result<BookLabour> book_labour(std::span<const Need> needs, const ShopHours& hours);
 
 }  // namespace cotter

@@ -40,6 +40,7 @@ public:
         COTTER_TRY(add_freight());
         add_call_out();
         for (const Labour& labour : terms_.labour) COTTER_TRY(add_labour(labour));
+        if (terms_.labour.empty()) COTTER_TRY(add_book_labour());
         if (terms_.seized)
             add({LineKind::labour, terms_.seized->text, "allowance, charged only as far as it is used"},
                 {0, terms_.seized->up_to}, terms_.seized->taxed);
@@ -166,7 +167,7 @@ private:
         if (hours.low > hours.high)
             return fail(Errc::refused, "the low hours are above the high ones", labour.text, "correct them");
         if (hours.high == 0) {  // nobody entered any: nothing is not a price
-            without_hours_.push_back(labour.text + ": hours not entered");
+            without_hours_.push_back("hours not entered: " + labour.text);
             return {};
         }
         const Number low = hours_number(hours.low);
@@ -180,6 +181,31 @@ private:
         basis += fmt::format(" h × {}, {}", money_text(labour.rate), name_of(labour.by));
         if (!labour.source.empty()) basis += fmt::format(" ({})", labour.source);
         add({LineKind::labour, labour.text, std::move(basis)}, amount, labour.taxed);
+        return {};
+    }
+
+    // Without lines of the shop's own making: operation by operation, by the hours that it entered.
+    Result<> add_book_labour() {
+        COTTER_ASSIGN(BookLabour book, book_labour(needs_, terms_.hours));
+        if (terms_.hour_rate == 0 && !book.lines.empty()) {
+            without_hours_.emplace_back("hourly rate not entered");
+            book.lines.clear();
+        }
+        for (const BookedHours& line : book.lines) {
+            Labour labour;
+            labour.text = line.text;
+            labour.by = line.source == "actual" ? LabourBy::actual_time : LabourBy::book_time;
+            labour.hours_low = hours_number(line.low);
+            labour.hours_high = hours_number(line.high);
+            labour.rate = terms_.hour_rate;
+            labour.source = labour.by == LabourBy::book_time ? line.source : std::string{};
+            COTTER_TRY(add_labour(labour));
+        }
+        if (!book.not_entered.empty())
+            without_hours_.push_back(fmt::format("hours not entered: {}", fmt::join(book.not_entered, ", ")));
+        if (!book.not_counted.empty())
+            without_hours_.push_back(
+                fmt::format("how many is not known, so no hours: {}", fmt::join(book.not_counted, ", ")));
         return {};
     }
 
@@ -287,10 +313,7 @@ private:
         quote_.corners = corners_touched(needs_);
         quote_.ready_days = choice_.ready_days;
         quote_.missing = choice_.missing;
-        if (terms_.labour.empty() && terms_.not_priced.empty()) quote_.missing.push_back("labor: hours not entered");
-        for (const auto& more : {without_hours_, terms_.not_priced})
-            quote_.missing.insert(quote_.missing.end(), more.begin(), more.end());
-        if (!choice_.proved) quote_.note = "the search was cut short: a cheaper mix of packs may exist";
+        quote_.missing.insert(quote_.missing.end(), without_hours_.begin(), without_hours_.end());
         quote_.leftovers = choice_.leftovers;
         for (Leftover& left : quote_.leftovers) left.to = terms_.leftovers_to;
         quote_.high_because = terms_.high_because;

@@ -8,6 +8,7 @@
 #include <string>
 #include <vector>
 
+#include "core/quote/book_hours.h"
 #include "core/quote/choose.h"
 #include "core/quote/needs.h"
 
@@ -84,8 +85,9 @@ struct QuoteTerms {
     bool tax_freight = false;
     bool tax_call_out = false;
     std::int64_t second_call_out = 0;
-    std::vector<Labour> labour;           // none, or one without hours: the quote says that they are missing
-    std::vector<std::string> not_priced;  // work whose hours nobody entered: see book_hours.h
+    std::vector<Labour> labour;  // none: by operation, see `hours`; one without hours: the quote says so
+    ShopHours hours;             // the shop's own for each operation; where none are entered the quote says so
+    std::int64_t hour_rate = 0;  // for `hours`
     std::optional<SeizedAllowance> seized;
     std::optional<Supplies> supplies;
     std::vector<Charge> charges;

@@ -27,16 +27,16 @@ const std::vector<Place> kAxle{Place::corner(1, Side::left), Place::corner(1, Si
 
 ShopHours all_hours() {
     ShopHours hours;
-    for (const Operation& op : operations())
+    for (const Operation& op : kOperations)
         hours[std::string(op.id)] = {number("0.5"), number("0.8"), "shop's own list"};
     hours["pads"] = {number("0.4"), number("0.6"), "shop's own list"};
     hours["rotor"] = {number("0.7"), number("1.1"), "shop's own list"};
     return hours;
 }
 
-const Labour* line(const BookLabour& book, const char* title) {
-    const auto it =
-        std::find_if(book.lines.begin(), book.lines.end(), [&](const Labour& l) { return l.text.starts_with(title); });
+const BookedHours* line(const BookLabour& book, const char* title) {
+    const auto it = std::find_if(book.lines.begin(), book.lines.end(),
+                                 [&](const BookedHours& l) { return l.text.starts_with(title); });
     return it == book.lines.end() ? nullptr : &*it;
 }
 
@@ -45,50 +45,47 @@ const Labour* line(const BookLabour& book, const char* title) {
 TEST_CASE("A39: bearings at two corners and pads at two have hours of their own") {
     const std::vector<Need> bearings{need_at(1, "bearing set", kAxle), need_at(2, "hub seal", kAxle)};
     const std::vector<Need> pads{need_at(1, "brake pads", kAxle), need_at(2, "pad hardware kit", kAxle)};
-    const BookLabour one = book_labour(bearings, all_hours(), 11'000).value();
-    const BookLabour two = book_labour(pads, all_hours(), 11'000).value();
+    const BookLabour one = book_labour(bearings, all_hours()).value();
+    const BookLabour two = book_labour(pads, all_hours()).value();
     REQUIRE(line(one, "Bearings and seal") != nullptr);
-    CHECK(line(one, "Bearings and seal")->hours_low.value() == 1.0);
+    CHECK(line(one, "Bearings and seal")->low == 1'000);
     CHECK(line(one, "Pads") == nullptr);
     REQUIRE(line(two, "Pads") != nullptr);
-    CHECK(line(two, "Pads")->hours_high.value() == doctest::Approx(1.2));
-    CHECK(line(two, "Wheel off and on, 2 times")->hours_low.value() == 1.0);
-    CHECK(line(two, "Set-up, chock and lift")->hours_low.value() == 0.5);
-    CHECK(line(two, "Set-up, each axle")->hours_low.value() == 0.5);
-    CHECK(two.missing.empty());
+    CHECK(line(two, "Pads")->high == 1'200);
+    CHECK(line(two, "Wheel off and on, 2 times")->low == 1'000);
+    CHECK(line(two, "Set-up, chock and lift")->low == 500);
+    CHECK(line(two, "Set-up, each axle")->low == 500);
+    CHECK(two.not_entered.empty());
 }
 
 TEST_CASE("A39: hours that the shop did not enter read so, and are never zero") {
     const std::vector<Need> bearings{need_at(1, "bearing set", kAxle)};
-    const BookLabour none = book_labour(bearings, {}, 11'000).value();
+    const BookLabour none = book_labour(bearings, {}).value();
     CHECK(none.lines.empty());
-    CHECK(none.missing ==
-          std::vector<std::string>{"Set-up, chock and lift: hours not entered", "Set-up, each axle: hours not entered",
-                                   "Wheel off and on: hours not entered", "Bearings and seal: hours not entered"});
+    CHECK(none.not_entered == std::vector<std::string>{"Set-up, chock and lift", "Set-up, each axle",
+                                                       "Wheel off and on", "Bearings and seal"});
     ShopHours hours = all_hours();
     hours.erase("bearings");
-    CHECK(book_labour(bearings, hours, 11'000)->missing ==
-          std::vector<std::string>{"Bearings and seal: hours not entered"});
+    CHECK(book_labour(bearings, hours)->not_entered == std::vector<std::string>{"Bearings and seal"});
 }
 
 TEST_CASE("hours: work that two operations share is charged once, by the longer one") {
     const std::vector<Need> needs{need_at(1, "brake pads", kAxle),
                                   need_at(2, "rotors", {Place::corner(1, Side::left)})};
-    const BookLabour book = book_labour(needs, all_hours(), 11'000).value();
-    CHECK(line(book, "Rotor")->hours_low.value() == doctest::Approx(0.7));
-    CHECK(line(book, "Pads")->hours_low.value() == doctest::Approx(0.4));  // the other side
+    const BookLabour book = book_labour(needs, all_hours()).value();
+    CHECK(line(book, "Rotor")->low == 700);
+    CHECK(line(book, "Pads")->low == 400);  // the other side
     CHECK(line(book, "Wheel off and on, 2 times") != nullptr);
     const std::vector<Need> twice{need_at(1, "brake shoes", kAxle), need_at(2, "brake magnets", kAxle)};
-    const BookLabour same = book_labour(twice, all_hours(), 11'000).value();
+    const BookLabour same = book_labour(twice, all_hours()).value();
     CHECK((line(same, "Shoes") == nullptr) != (line(same, "Magnet") == nullptr));
 }
 
 TEST_CASE("hours: pieces by their number, which is asked when nobody knows it") {
     std::vector<Need> needs{need_of(1, "sealed splices", pieces(3))};
-    CHECK(line(book_labour(needs, all_hours(), 11'000).value(), "Sealed splice, 3 times")->hours_low.value() == 1.5);
+    CHECK(line(book_labour(needs, all_hours()).value(), "Sealed splice, 3 times")->low == 1'500);
     needs[0].wanted = pieces(0);
-    CHECK(book_labour(needs, all_hours(), 11'000)->missing ==
-          std::vector<std::string>{"Sealed splice: how many is not known, so no hours"});
+    CHECK(book_labour(needs, all_hours())->not_counted == std::vector<std::string>{"Sealed splice"});
     needs[0].left_out = true;
     CHECK(operations_for(needs).empty());
 }
@@ -97,14 +94,14 @@ TEST_CASE("hours: what is entered wrongly is refused in words") {
     const std::vector<Need> needs{need_at(1, "brake pads", kAxle)};
     ShopHours hours = all_hours();
     hours["pads"].low = number("2");
-    CHECK(book_labour(needs, hours, 1).error().line().starts_with("the low hours are above the high ones: Pads"));
+    CHECK(book_labour(needs, hours).error().line().starts_with("the low hours are above the high ones: Pads"));
     hours["pads"].low = number("-1");
-    CHECK(book_labour(needs, hours, 1).error().line().starts_with("hours cannot be below zero: Pads"));
+    CHECK(book_labour(needs, hours).error().line().starts_with("hours cannot be below zero: Pads"));
 }
 
 TEST_CASE("hours: both sides of an overlap name one another") {
-    for (const Operation& op : operations())
-        for (const Operation& other : operations()) {
+    for (const Operation& op : kOperations)
+        for (const Operation& other : kOperations) {
             const auto names = [](const Operation& a, const Operation& b) {
                 return ("|" + std::string(a.not_with) + "|").find("|" + std::string(b.id) + "|") != std::string::npos;
             };
@@ -112,25 +109,32 @@ TEST_CASE("hours: both sides of an overlap name one another") {
         }
 }
 
-TEST_CASE("draft: labor without hours is said to be missing, not priced at nothing") {
-    const std::vector<Need> needs{need_of(1, "brake pads", corners(2))};
+TEST_CASE("A39 draft: labor without hours is said to be missing, not priced at nothing") {
+    const std::vector<Need> needs{need_at(1, "brake pads", kAxle)};
     const std::vector<Offer> offers{offer_of(200, "A", {{"brake pads", corners(2)}}, 6'950)};
     QuoteTerms terms;
-    const auto missing = [&] {
-        const auto quote = draft_for(needs, offers, Aim::cheapest, terms, {numbered(300)}, stamp());
+    const auto drafted = [&] {
+        auto quote = draft_for(needs, offers, Aim::cheapest, terms, {numbered(300)}, stamp());
         REQUIRE_MESSAGE(quote, (quote ? "" : quote.error().line()));
-        CHECK(std::none_of(quote->lines.begin(), quote->lines.end(),
-                           [](const QuoteLine& l) { return l.kind == LineKind::labour && l.high == 0; }));
-        return quote->missing;
+        for (const QuoteLine& l : quote->lines) CHECK(l.high > 0);
+        return std::move(*quote);
     };
-    CHECK(missing() == std::vector<std::string>{"labor: hours not entered"});
+    using Words = std::vector<std::string>;
+    CHECK(drafted().missing ==
+          Words{"hours not entered: Set-up, chock and lift, Set-up, each axle, Wheel off and on, Pads"});
+    terms.hours = all_hours();
+    CHECK(drafted().missing == Words{"hourly rate not entered"});
+    terms.hour_rate = 10'000;
+    const Quote booked = drafted();
+    CHECK(booked.missing.empty());
+    // 69.50 + (0.5 set-up + 0.5 axle + 2 x 0.5 wheels + 2 x 0.4 pads) h x 100.00
+    CHECK(booked.total_low == 6'950 + 28'000);
+    CHECK(booked.lines.back().basis == "0.8–1.2 h × 100.00, book time (shop's own list)");
     Labour work;
     work.text = "Work";
     work.rate = 11'000;
     terms.labour = {work};
-    CHECK(missing() == std::vector<std::string>{"Work: hours not entered"});
+    CHECK(drafted().missing == Words{"hours not entered: Work"});
     terms.labour[0].hours_low = terms.labour[0].hours_high = number("1");
-    CHECK(missing().empty());
-    terms.not_priced = {"Pads: hours not entered"};
-    CHECK(missing() == std::vector<std::string>{"Pads: hours not entered"});
+    CHECK(drafted().missing.empty());
 }
