@@ -3,6 +3,7 @@
 
 #include "app/session/changes.h"
 #include "core/quote/answer.h"
+#include "core/quote/called_for.h"
 #include "core/quote/extent.h"
 
 namespace cotter {
@@ -51,8 +52,13 @@ Quote in_place_of(Quote fresh, const Quote* draft) {
 Result<Changes> changes_of(const Job& job, const DeriveNeeds&, const Stamp& stamp) {
     Changes out;
     for (Need& need : derive_needs(job, {}, stamp_of(stamp), stamp.random)) out.emplace_back(Put{std::move(need), {}});
-    if (out.empty()) return fail(Errc::refused, "the findings call for nothing new");
-    return out;
+    if (!out.empty()) return out;
+    for (const Finding& f : job.all<Finding>())
+        if (const auto why = why_no_part(job, f);
+            f.outcome == Outcome::open && f.grade >= Grade::repair && !why.empty())
+            return fail(Errc::refused, "the findings call for nothing new", f.component + ", " + f.defect,
+                        std::string(why));
+    return fail(Errc::refused, "the findings call for nothing new");
 }
 
 Result<Changes> changes_of(const Job&, const PutNeed& c, const Stamp& stamp) {
