@@ -319,6 +319,11 @@ TEST_CASE("a generated year: the phone, the command line, the report and the off
     const auto desk =
         nlohmann::json::parse(output_of(fmt::format("'{}' trailers --json --ledger '{}'", program(), whole.where)));
     REQUIRE(desk.size() == static_cast<std::size_t>(trailers));
+    for (const auto& row : desk) {
+        const std::string unit = row["unit"];
+        const auto& truth = last.at(static_cast<std::size_t>(std::stoi(unit.substr(3))));
+        CHECK_MESSAGE(row["towing"]["outcome"] == name_of(truth.at(kDay)), unit);
+    }
     fmt::print(
         "{} trailers, {} visits, asked {} times in four places, {} reports read: {} do not tow, {} not before "
         "repair, {} cannot tell, {} nothing found against it\n",
