@@ -174,7 +174,8 @@ std::string standing_words(const ledger::PacketLine& packet, bool accepted) {
             out = "The trust list gives this key to this technician.";
             break;
         case ledger::KeyStanding::seen:
-            out = "This technician has signed with this key before, or somebody here accepted it.";
+            out = packet.accepted ? "This technician has signed with this key before, and it is accepted here."
+                                  : "This technician has signed with this key before.";
             break;
         case ledger::KeyStanding::first:
             out = "The first packet of somebody new: neither name nor key was known.";
