@@ -59,6 +59,7 @@ std::string job_detail(const ledger::JobLine& job) {
 
 }  // namespace
 
+// What was found comes before the grades: what does not fit is left out from the right.
 Columns job_columns() {
     return {{"opened", "Day", 0, 120, false, true, true},
             {"unit", "Unit", 0.8F, 110, false, true, true},
@@ -67,9 +68,9 @@ Columns job_columns() {
             {"customer", "Customer", 1.4F, 140, false, true, true},
             {"technician", "Technician", 1, 124, false, true, true},
             {"towing", "Towing now", 0.2F, 236, false, false, true},
+            {"found", "Found in", 2, 170, false, false, true},
             {"worst", "Worst open", 0.3F, 136, false, true, true},
             {"open", "Open", 0, 66, true, true, true},
-            {"found", "Found in", 2, 170, false, false, true},
             {"place", "Place", 1.4F, 142, false, false, true}};
 }
 
@@ -81,9 +82,9 @@ ledger::JobOrder job_order(std::size_t column) {
             return ledger::JobOrder::customer;
         case 5:
             return ledger::JobOrder::technician;
-        case 7:
-            return ledger::JobOrder::worst;
         case 8:
+            return ledger::JobOrder::worst;
+        case 9:
             return ledger::JobOrder::open_findings;
         default:
             return ledger::JobOrder::opened;
@@ -100,16 +101,11 @@ TableRow job_row(const ledger::Hit& hit) {
     const std::string found = hit.field.empty() ? "" : fmt::format("{}: {}", hit.field, one_line(hit.text, kMostText));
     if (!found.empty()) row.detail += fmt::format(" Found in {}.", found);
     row.detail += " The trailer now: " + towing_words(hit.tow);
-    row.cells = {day_cell(job.opened),
-                 unit_words(job),
-                 words(job.plate),
-                 words(job.vin),
-                 words(job.customer),
-                 words(job.technician),
-                 towing_cell(hit.tow),
-                 worst_cell(job.worst),
-                 count_cell(job.open_findings),
-                 found,
+    row.cells = {day_cell(job.opened),  unit_words(job),
+                 words(job.plate),      words(job.vin),
+                 words(job.customer),   words(job.technician),
+                 towing_cell(hit.tow),  found,
+                 worst_cell(job.worst), count_cell(job.open_findings),
                  words(job.place)};
     return row;
 }
@@ -174,7 +170,8 @@ std::string standing_words(const ledger::PacketLine& packet, bool accepted) {
             out = "The trust list gives this key to this technician.";
             break;
         case ledger::KeyStanding::seen:
-            out = "This technician has signed with this key before, or somebody here accepted it.";
+            out = packet.accepted ? "This technician has signed with this key before, and it is accepted here."
+                                  : "This technician has signed with this key before.";
             break;
         case ledger::KeyStanding::first:
             out = "The first packet of somebody new: neither name nor key was known.";

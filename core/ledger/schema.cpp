@@ -184,7 +184,7 @@ CREATE TABLE towing(
   runs_out_s @int NOT NULL,
   rules @text NOT NULL
 );
-CREATE INDEX towing_by_outcome ON towing(worst_first, n);
+CREATE INDEX towing_by_outcome ON towing(worst_first, n DESC);
 CREATE INDEX towing_by_end ON towing(runs_out_s, as_of_s, rules, outcome, trip_check_due, trailer);
 INSERT INTO towing(trailer, n, outcome, worst_first, says, reason, looked_at, of_points, essential_open,
   trip_check_due, as_of, as_of_s, runs_out, runs_out_s, rules)

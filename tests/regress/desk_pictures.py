@@ -27,6 +27,8 @@ tap "Take in"
 {after}
 """
 DEMO = TAKE_IN.format(folder="demo", before="shot asking", after="shot taken-in") + """
+tap "Trailers"
+shot trailers
 tap "Register"
 text "nur"
 shot register
@@ -64,6 +66,10 @@ tap "Calendar"
 expect "Written: lists/2026-05-14_due.ics"
 """
 OFFICE = TAKE_IN.format(folder="in", before="", after='shot office-taken-in') + """
+tap "Trailers"
+key down
+key down
+shot office-trailers
 tap "Register"
 key down
 key down
