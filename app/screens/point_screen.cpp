@@ -35,6 +35,26 @@ void draw_part(UiContext& ui, std::string_view title, const std::vector<PointRow
     draw_rows(ui, rows, out);
 }
 
+// A long title would push the page away.
+std::string next_words(const PointRow& next) {
+    constexpr std::size_t kMost = 34;
+    return next.title.size() > kMost ? std::string("Next to look at") : fmt::format("Next: {}", next.title);
+}
+
+// Of many the first few, then where the others are; each of them when it is asked for.
+void draw_open(UiContext& ui, const PointsView& view, PointsState& state, Commands& out) {
+    constexpr std::size_t kMost = 8, kFirst = 4;
+    if (view.open.size() <= kMost || !view.whole) return draw_part(ui, "Still to look at", view.open, out);
+    heading(ui, "Still to look at");
+    if (!state.show_open) draw_rows(ui, {view.open.begin(), view.open.begin() + kFirst}, out);
+    for (const OpenPlace& place : view.places) {
+        RowSpec spec;
+        spec.value = fmt::format("{}", place.open);
+        if (row(ui, {place.label, "place " + place.route.place.text()}, spec)) out.push_back(GoTo{place.route});
+    }
+    draw_folded(ui, {"Each of them", "each open point"}, view.open, state.show_open, out);
+}
+
 // One answer and on to the next: the page turns when it was good, and stays on what is wrong.
 struct Answering {
     const PointView& view;
@@ -150,12 +170,13 @@ void draw_point_readings(UiContext& ui, const std::vector<PointReading>& reading
 
 void draw_points(UiContext& ui, const PointsView& view, PointsState& state, Commands& out) {
     const bool open = !view.open.empty();
+    const std::string next = open ? next_words(view.open.front()) : std::string("Next to look at");
     const ScreenSpec spec = screen_of(view.chrome, view.whole ? "points" : "points of a place",
-                                      {{{"Next to look at", "next point"}, Tone::strong, Icon::none, open, true}});
+                                      {{{next, "next point"}, Tone::strong, Icon::none, open, true}});
     const ScreenAnswer answer = screen(ui, spec, [&] {
         paragraph(ui, view.tally);
         draw_part(ui, "Against towing", view.against, out);
-        draw_part(ui, "Still to look at", view.open, out);
+        draw_open(ui, view, state, out);
         draw_part(ui, "Watch", view.watch, out);
         draw_folded(ui, {"For a mechanic", "mechanic points"}, view.mechanic, state.show_mechanic, out);
         draw_folded(ui, {"Worth knowing, not known", "wanted points"}, view.wanted, state.show_wanted, out);
@@ -177,7 +198,7 @@ PointActions actions_of(const PointView& view, bool bad) {
     PointActions out;
     const bool stop = bad && view.grade == Grade::do_not_tow;
     if (view.next) {
-        const std::string next = fmt::format("Next: {}", view.next->title);
+        const std::string next = next_words(*view.next);
         out.specs.push_back({{next, "next point"}, stop ? Tone::quiet : Tone::strong, Icon::none, true, !stop});
         out.routes.push_back(view.next->route);
     }

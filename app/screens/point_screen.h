@@ -16,6 +16,7 @@ struct PointsState {
     bool show_good = false;
     bool show_wanted = false;
     bool show_mechanic = false;
+    bool show_open = false;
 };
 
 struct PointState {

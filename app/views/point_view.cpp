@@ -8,6 +8,7 @@
 #include "app/views/judged_reading.h"
 #include "app/views/place_text.h"
 #include "app/views/plan_view.h"
+#include "app/views/plate_fields.h"
 #include "core/judge/fact_english.h"
 #include "core/trade/reading_spec.h"
 
@@ -119,7 +120,8 @@ void add_leads(PointView& view) {
     else if (p.spot == Spot::wheel)
         view.leads.push_back({"The tire's sidewall", "", {Screen::sidewall, view.place, {}}});
     else
-        view.leads.push_back({"Plate and use", "", {Screen::plate, {}, {}}});
+        view.leads.push_back(
+            {"Plate and use", "", {Screen::plate, {}, plate_field(p.title, std::max(1, view.place.axle))}});
 }
 
 bool has_shot(const Job& job, Slot slot, const Place& place) {
@@ -142,6 +144,26 @@ std::optional<PointRow> first_open(const Session& session, Keep&& keep) {
     return std::nullopt;
 }
 
+// In the order of the trailer: its wheels and axles are a corner's.
+std::vector<OpenPlace> open_places(const Session& session, const std::vector<PointRow>& open) {
+    std::vector<OpenPlace> out;
+    const auto count = [&](const Place& place, const std::string& label) {
+        OpenPlace p{label, 0, {Screen::points, place, {}}};
+        for (const PointRow& r : open) p.open += at_place(r.place, place) ? 1 : 0;
+        if (p.open > 0) out.push_back(std::move(p));
+    };
+    const SideWords words = session.settings().sides;
+    if (const Trailer* trailer = session.job().only<Trailer>())
+        for (const Place& corner : trailer->corners())
+            if (corner.wheel != Wheel::inner) {
+                const Place place = Place::corner(corner.axle, corner.side);
+                count(place, place_words(place, words));
+            }
+    for (const Station s : {Station::drawbar, Station::actuator, Station::frame, Station::lights, Station::trailer})
+        count(Place::at(s), place_words(Place::at(s), words));
+    return out;
+}
+
 Reach reach_of(const Session& session, const TradePoint& point) {
     if (session.settings().owner) return Reach::outside;
     return std::max(point.reach, Reach::wheel_on);
@@ -154,9 +176,10 @@ std::vector<PointReading> point_readings(const Session& session, const TradePoin
     const Job& job = session.job();
     std::vector<PointReading> out;
     for (const std::string_view what : point.readings) {
-        if (reading_spec(what) == nullptr) continue;
+        const ReadingSpec* spec = reading_spec(what);
+        if (spec == nullptr || !is_offered(*spec)) continue;
         PointReading r;
-        r.label = upper_first(what);
+        r.label = reading_title(what, place);
         r.draft = begin_reading(job, what, place, stage);
         const Reading* there = find_reading(job, what, place, stage);
         r.there = there != nullptr;
@@ -205,6 +228,7 @@ PointsView points_view(const Session& session) {
         looked = all.looked_at;
         of = all.of;
     }
+    if (view.whole) view.places = open_places(session, view.open);
     view.tally = fmt::format("{} of {} points looked at", looked, of);
     return view;
 }

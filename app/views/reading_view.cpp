@@ -99,7 +99,10 @@ std::string_view unit_words(std::string_view ucum) {
 std::string reading_title(std::string_view what, const Place& place) {
     const ReadingSpec* known = reading_spec(what);
     const bool round = known != nullptr && known->name == what::hub_temperature && !place.is_corner();
-    return upper_first(what) + (round ? ", all hubs and the air" : "");
+    std::string title = upper_first(what);  // older packets spell some names the British way
+    for (const std::string_view tyre : {"Tyre", "tyre"})
+        if (const auto at = title.find(tyre); at != std::string::npos) title[at + 1] = 'i';
+    return title + (round ? ", all hubs and the air" : "");
 }
 
 const Reading* find_reading(const Job& job, std::string_view what, const Place& place, Stage stage) {

@@ -13,19 +13,18 @@ constexpr std::array<Words, 4> kHeld{"chocks in front and behind, both sides", "
                                      "level hard ground", "drawbar on its jack"};
 constexpr std::array<Words, 4> kCracked{"all evenly tight", "one was loose", "one was very tight",
                                         "one turned its stud"};
-constexpr std::array<Words, 3> kStands{"rated stands under the axle at the maker's points",
-                                       "rated stands under the frame", "shaken, it stands"};
+constexpr std::array<Words, 3> kStands{"rated stands at the maker's points", "rated stands under the frame",
+                                       "shaken, it stands"};
 constexpr std::array<Words, 3> kPiston{"went back freely", "went back stiffly", "did not go back"};
 constexpr std::array<Words, 4> kYes{"the customer, in person", "the customer, on the phone", "to everything",
                                     "to the brakes only"};
-constexpr std::array<Words, 4> kClicks{"8 clicks", "10 clicks", "12 clicks", "light drag all round"};
+constexpr std::array<Words, 4> kClicks{"manual, 8 clicks back", "manual, 10 clicks back",
+                                       "self-adjusting, set to the maker's clearance", "the maker's figure is missing"};
 constexpr std::array<Words, 2> kSeat{"no feeler goes under", "the sound turned solid"};
 constexpr std::array<Words, 3> kDriver{"the driver, in person", "the owner, on the phone",
                                        "a tag at the steering wheel"};
 constexpr std::array<Words, 2> kMoved{"none moved", "one moved"};
 constexpr std::array<Words, 3> kFrame{"frame on rated stands", "axle on its own stands", "axle on a jack and blocks"};
-constexpr std::array<Words, 3> kWheels{"each wheel held", "each wheel turns free", "slight even drag"};
-constexpr std::array<Words, 3> kBreakaway{"all held with the pin out", "the pin is in again", "all free again"};
 constexpr std::array<Words, 3> kAfterRoad{"nuts as marked", "oil at the line", "no leak"};
 constexpr std::array<Words, 4> kFluid{"DOT 3 on the label", "DOT 4 on the label", "DOT 5.1 on the label",
                                       "a new sealed bottle of the same"};
@@ -40,11 +39,9 @@ struct Usual {
 };
 
 constexpr std::array kUsual{
-    Usual{"U3", kHeld},       Usual{"U5", kCracked}, Usual{"U6", kStands}, Usual{"D3", kPiston},
-    Usual{"D7", kYes},        Usual{"E8", kYes},     Usual{"H3", kYes},    Usual{"E13", kClicks},
-    Usual{"H5", kClicks},     Usual{"B5", kSeat},    Usual{"F1", kFluid},  Usual{"W10", kDriver},
-    Usual{"T3", kMoved},      Usual{"G2", kFrame},   Usual{"R4", kWheels}, Usual{"R5", kBreakaway},
-    Usual{"R10", kAfterRoad},
+    Usual{"U3", kHeld},  Usual{"U5", kCracked}, Usual{"U6", kStands},  Usual{"D3", kPiston}, Usual{"D7", kYes},
+    Usual{"E8", kYes},   Usual{"H3", kYes},     Usual{"E13", kClicks}, Usual{"H5", kClicks}, Usual{"B5", kSeat},
+    Usual{"F1", kFluid}, Usual{"W10", kDriver}, Usual{"T3", kMoved},   Usual{"G2", kFrame},  Usual{"R10", kAfterRoad},
 };
 
 }  // namespace

@@ -203,6 +203,14 @@ std::vector<Route> all_routes(const Session& session) {
     out.push_back({Screen::level, Place::at(Station::actuator), {}});
     if (!session.job().all<Shot>().empty())
         out.push_back({Screen::photo, kRight, session.job().all<Shot>().front().id.text()});
+    out.push_back({Screen::points, {}, "all"});
+    for (const Place& place : {kRight, Place::at(Station::actuator)}) out.push_back({Screen::points, place, {}});
+    for (const Screen screen : {Screen::plate, Screen::breakaway, Screen::events}) out.push_back({screen, {}, {}});
+    for (const Screen screen : {Screen::sidewall, Screen::chamber}) out.push_back({screen, kRight, {}});
+    for (const char* point : {"tire.face", "tire.tread", "disc.pad", "wheel.torque", "tire.id"})
+        out.push_back({Screen::point, kRight, point});
+    out.push_back({Screen::point, Place::at(Station::lights), "lamp.base"});
+    out.push_back({Screen::point, Place::at(Station::trailer), "load.known"});
     for (const Screen screen : {Screen::summary, Screen::inspection}) out.push_back({screen, {}, {}});
     for (const Place& place : {kRight, Place::at(Station::actuator), Place::at(Station::trailer)})
         out.push_back({Screen::judgement, place, {}});

@@ -16,6 +16,7 @@ struct BreakawayBench : Taps {
         axles("One", "Single", "Electric drum", "Grease");
         to_plan();
         touch("What is looked at");
+        touch("Each of them");
         touch("Breakaway brakes held for 15 minutes");
         touch("The test by the clock");
         REQUIRE(route().screen == Screen::breakaway);

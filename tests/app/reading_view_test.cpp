@@ -116,7 +116,7 @@ TEST_CASE("an odd value is saved only after a second look, in the unit that was 
     open_corner(bench);
     bench.host->stage().happened();
     bench.hands->settle();
-    REQUIRE(bench.tap("Tyre pressure, cold"));
+    REQUIRE(bench.tap("Tire pressure, cold"));
     REQUIRE(bench.tap("kPa"));
     REQUIRE(bench.tap("8"));
     REQUIRE(bench.tap("0"));
@@ -133,7 +133,7 @@ TEST_CASE("'Key it again' clears the odd value, and only that") {
     open_corner(bench);
     bench.look();
     SUBCASE("a single value") {
-        bench.touch("Tyre pressure, cold");
+        bench.touch("Tire pressure, cold");
         bench.touch("kPa");
         bench.key("80");
         bench.touch("Key it again");

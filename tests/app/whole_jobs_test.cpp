@@ -58,6 +58,7 @@ void sign(Taps& t, bool acknowledge) {
 void look_at(Taps& t, std::string_view title) {
     plan(t);
     t.touch("What is looked at");
+    (void)t.tap("Each of them");
     t.touch(std::string(title));
     REQUIRE(t.route().screen == Screen::point);
 }
