@@ -223,7 +223,7 @@ void tire_dual(const Scene& scene, const Ask& ask, Replies& out) {
             else
                 hold_against(scene, s, {what::dual_difference, ask.place, apart, 0, figure(apart, "[in_i]", 2)},
                              r.verdicts);
-            if (r.verdicts.empty()) r.verdicts.push_back(open(fact(FactId::no_limit)));
+            if (r.verdicts.empty()) r.verdicts.push_back(open(fact(FactId::not_judged)));
         }
         out.push_back(std::move(r));
     }

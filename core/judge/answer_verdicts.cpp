@@ -100,7 +100,10 @@ Verdict open(Fact says, AnswerSource source) {
 }
 
 // The gravest that is repair or worse; else what cannot be told; else watch before good.
+// A rule that found no figure to hold a reading against may have said nothing at all: then nobody can tell.
 const Verdict& governing(const Reply& reply) {
+    static const Verdict nothing_said = open(fact(FactId::not_judged));
+    if (reply.verdicts.empty()) return nothing_said;
     const auto weight = [](const Verdict& v) {
         if (!v.grade) return 2;
         return *v.grade >= Grade::repair ? 1 + static_cast<int>(*v.grade) : static_cast<int>(*v.grade);

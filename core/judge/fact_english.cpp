@@ -34,6 +34,7 @@ constexpr std::array kWords{
     Words{FactId::too_few, "{0} of at least {1} points measured"},
     Words{FactId::part_not_measured, "not measured: {0}"},
     Words{FactId::no_limit, "nothing to hold {0} against: read the figure on the part, or enter the maker's"},
+    Words{FactId::not_judged, "recorded, but there is no figure to judge it by"},
     Words{FactId::figures_contradict, "two figures contradict each other: {0} and {1}"},
     Words{FactId::memory_permits_nothing, "{0} is within {1} {2}, but that figure is from memory and may only forbid"},
     Words{FactId::reads_better, "reads {0} after {1} on {2}, and no replacement is recorded"},

@@ -25,6 +25,7 @@ enum class FactId : std::uint8_t {
     too_few,
     part_not_measured,
     no_limit,
+    not_judged,
     figures_contradict,
     memory_permits_nothing,
     reads_better,

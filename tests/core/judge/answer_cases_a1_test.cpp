@@ -237,3 +237,12 @@ TEST_CASE("A18 stopped after one of 15 minutes: cannot tell") {
     CHECK_OUTCOME(a, cannot_tell);
     CHECK(at(a, PointId::away_15, "trailer").fact.id == FactId::test_stopped);
 }
+
+TEST_CASE("without a register nothing is judged by figures, nothing is good, and nothing fails") {
+    for (AnswerYard yard : {disc_yard(), electric_yard(), drum_yard(), air_yard(), overrun_yard()}) {
+        yard.all_good();
+        const TowAnswer a = answer_towing({yard.job(), {}, {}, yard.now()});
+        CHECK(a.outcome == TowOutcome::cannot_tell);
+        for (const PointAnswer& p : a.points) CHECK_FALSE(english(p).empty());
+    }
+}
