@@ -31,7 +31,7 @@ void draw_group(UiContext& ui, const PlateView& view, std::size_t i, PlateState&
     if (state.group.value_or(view.first) == i) {
         heading(ui, group.title);
         if (group.axle > 1 &&
-            wide_button(ui, {"Same as axle 1", "like axle 1"}, {Tone::quiet, Icon::check, true, true, 0}))
+            wide_button(ui, {"Same as axle 1", "like axle 1"}, {Tone::quiet, Icon::check, true, false, 0}))
             put(view, with_axle_like_first(view.data, group.axle), out);
         return draw_form(ui, group.rows, view.drafts, state.form, sink, out);
     }

@@ -18,7 +18,7 @@ void draw_rows(UiContext& ui, const std::vector<PointRow>& rows, Commands& out) 
         spec.under = r.says == r.title ? r.where : fmt::format("{}: {}", r.where, r.says);
         spec.grade = r.grade;
         if (!r.grade) spec.icon = r.essential ? Icon::help : Icon::none;
-        const std::string key = fmt::format("{} {} {}", name_of(r.point), r.place.text(), r.title);
+        const std::string key = fmt::format("{} {} {} {}", name_of(r.point), r.place.text(), r.title, r.record);
         if (row(ui, {r.title, key}, spec)) out.push_back(GoTo{r.route});
     }
 }
@@ -94,7 +94,7 @@ void draw_entries(UiContext& ui, const Answering& a) {
             a.state.wrong.push_back(entry.id);
     }
     if (wide_button(ui, {"Record what is wrong", "record wrong"},
-                    {Tone::strong, Icon::check, a.view.entries.empty() || !a.state.wrong.empty(), true, 0}))
+                    {Tone::strong, Icon::check, a.view.entries.empty() || !a.state.wrong.empty(), false, 0}))
         a.put(LookResult::bad, a.state.wrong);
 }
 
@@ -116,11 +116,11 @@ void draw_asked(UiContext& ui, const Answering& a) {
     heading(ui, a.view.ask.empty() ? std::string_view("How is it?") : std::string_view(a.view.ask));
     if (!a.view.look_words.empty()) paragraph(ui, a.view.look_words, true);
     if (a.view.point->list == ListKind::choice) return draw_choice(ui, a);
-    if (wide_button(ui, {"Looks good", "good"}, {Tone::quiet, Icon::check, true, true, 0})) a.put(LookResult::good, {});
-    if (wide_button(ui, {"Something is wrong", "wrong"}, {Tone::quiet, Icon::none, true, true, 0}))
+    if (wide_button(ui, {"Looks good", "good"}, {Tone::quiet, Icon::check, true, false, 0})) a.put(LookResult::good, {});
+    if (wide_button(ui, {"Something is wrong", "wrong"}, {Tone::quiet, Icon::none, true, false, 0}))
         a.state.wrong_open = !a.state.wrong_open;
     if (a.state.wrong_open) draw_entries(ui, a);
-    if (wide_button(ui, {"I can't tell", "cannot tell"}, {Tone::quiet, Icon::help, true, true, 0}))
+    if (wide_button(ui, {"I can't tell", "cannot tell"}, {Tone::quiet, Icon::help, true, false, 0}))
         a.put(LookResult::cannot_tell, {});
     draw_take_back(ui, a);
 }

@@ -26,7 +26,7 @@ void draw_tag(UiContext& ui, const TagView<R>& view, std::string_view key, Slot 
     const ScreenAnswer answer = screen(ui, spec, [&] {
         if (!view.shot.empty() && photo(ui, {"The photo", "tag photo"}, view.shot, 180))
             out.push_back(GoTo{{Screen::photo, view.record.place, view.shot_id}});
-        if (view.like && wide_button(ui, {view.like_words, "like"}, {Tone::quiet, Icon::check, true, true, 0}))
+        if (view.like && wide_button(ui, {view.like_words, "like"}, {Tone::quiet, Icon::check, true, false, 0}))
             put(*view.like);
         draw_form(ui, view.rows, view.drafts, state, sink, out);
         if (!view.record.id.nil() &&

@@ -33,6 +33,7 @@ PointRow row_of(const Session& session, const PointAnswer& answer) {
     PointRow row;
     row.place = answer.place;
     row.essential = answer.essential;
+    if (!answer.point) row.record = answer.record.text();
     if (answer.known) row.grade = answer.grade;
     row.says = upper_first(in_words(english(answer.fact), words));
     if (!answer.point) {

@@ -21,6 +21,7 @@ struct PointRow {
     std::string says;            // what is known, or why nothing is
     std::optional<Grade> grade;  // none: not known
     bool essential = false;
+    std::string record;  // behind it; tells findings outside the table apart
     Route route;
 };
 

@@ -48,7 +48,7 @@ const RecheckLine* line_of(const std::vector<RecheckLine>& lines, std::string_vi
 }  // namespace
 
 TEST_CASE("the hand-over shows what is due, when, where and who says so") {
-    DueBench bench({412, 2400});
+    DueBench bench({412, 4800});
     CHECK(line_of(hand_over_view(bench.session()).rechecks,
                   "Check lug nut torque again with a torque wrench (do not loosen)") == nullptr);
     for (const Side side : {Side::left, Side::right}) {
