@@ -8,19 +8,6 @@
 
 namespace cotter::desk {
 
-namespace {
-
-List list_of(std::string name, std::string title, std::string empty, Columns columns) {
-    List list;
-    list.name = std::move(name);
-    list.title = std::move(title);
-    list.empty = std::move(empty);
-    list.columns = std::move(columns);
-    return list;
-}
-
-}  // namespace
-
 DeskSession::DeskSession(DeskParts parts)
     : parts_(std::move(parts)),
       fleet_(list_of("trailers", "Trailers", "No trailer on file has this answer.", fleet_columns())),

@@ -11,7 +11,7 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr std::size_t kMostText = 300, kMostSays = 800;
+constexpr std::size_t kMostCellText = 300, kMostSays = 800;
 constexpr const char* kNotYet = "being worked out";
 
 std::string points_words(const ledger::TowLine& tow) {
@@ -71,7 +71,7 @@ TableRow fleet_row(const ledger::TrailerLine& t) {
     row.label = fmt::format("{}: {}", trailer_name(t), towing.text);
     row.detail = fmt::format("{}. {} Last seen {} by {}.", trailer_name(t), towing_words(t.tow), day_words(t.last),
                              one_line(t.technician, 100));
-    const std::string reason = t.tow ? in_words(one_line(t.tow->reason, kMostText), SideWords::left_right) : "";
+    const std::string reason = t.tow ? in_words(one_line(t.tow->reason, kMostCellText), SideWords::left_right) : "";
     const std::size_t open = t.tow ? t.tow->essential_open : 0;
     row.cells = {towing,
                  trailer_name(t),
@@ -79,9 +79,9 @@ TableRow fleet_row(const ledger::TrailerLine& t) {
                  TableCell(day_words(t.last), static_cast<double>(t.last.unix_s)),
                  t.tow ? points_words(*t.tow) : std::string(),
                  TableCell(open == 0 ? "" : fmt::format("{}", open), static_cast<double>(open)),
-                 one_line(t.customer, kMostText),
-                 one_line(t.place, kMostText),
-                 one_line(t.kind, kMostText)};
+                 one_line(t.customer, kMostCellText),
+                 one_line(t.place, kMostCellText),
+                 one_line(t.kind, kMostCellText)};
     return row;
 }
 

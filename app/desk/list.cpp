@@ -65,4 +65,13 @@ void List::narrow(const std::string& to) {
     ++made;
 }
 
+List list_of(std::string name, std::string title, std::string empty, Columns columns) {
+    List list;
+    list.name = std::move(name);
+    list.title = std::move(title);
+    list.empty = std::move(empty);
+    list.columns = std::move(columns);
+    return list;
+}
+
 }  // namespace cotter::desk

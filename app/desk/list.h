@@ -46,4 +46,6 @@ struct List {
     void narrow(const std::string& to);    // the same
 };
 
+[[nodiscard]] List list_of(std::string name, std::string title, std::string empty, Columns columns);
+
 }  // namespace cotter::desk

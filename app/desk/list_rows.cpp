@@ -13,7 +13,7 @@ namespace cotter::desk {
 
 namespace {
 
-constexpr std::size_t kMostText = 300;
+constexpr std::size_t kMostLineText = 300;
 constexpr std::size_t kMostWhy = 800;  // changes of a revision are told there
 
 std::string when_words(const ledger::DueRow& row, const Date& today) {
@@ -33,7 +33,7 @@ std::string list_words(const std::vector<std::string>& all, std::size_t most) {
 // One place by its name, several by their number: the detail names them.
 std::string short_where(std::string_view places) {
     const auto more = std::count(places.begin(), places.end(), ',');
-    return more == 0 ? in_words(one_line(places, kMostText), SideWords::left_right)
+    return more == 0 ? in_words(one_line(places, kMostLineText), SideWords::left_right)
                      : fmt::format("{} places", more + 1);
 }
 
@@ -60,21 +60,22 @@ TableRow due_row(const ledger::DueRow& due, const Date& today) {
     TableRow row;
     row.key = due.job + due.rule;
     const std::string unit = due.unit.empty() ? "no unit number" : one_line(due.unit, 60);
-    row.label = fmt::format("{}: {}", unit, one_line(due.title, kMostText));
+    row.label = fmt::format("{}: {}", unit, one_line(due.title, kMostLineText));
     row.marked = due.due && due.day < today;
-    row.detail = fmt::format(
-        "{}{}. {} Source: {}{}.", row.label,
-        due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
-        upper_first(one_line(due.words, kMostText)) + ".", one_line(due.source, kMostText), due.law ? " (law)" : "");
+    row.detail =
+        fmt::format("{}{}. {} Source: {}{}.", row.label,
+                    due.where.empty() ? "" : " (" + in_words(one_line(due.where, 200), SideWords::left_right) + ")",
+                    upper_first(one_line(due.words, kMostLineText)) + ".", one_line(due.source, kMostLineText),
+                    due.law ? " (law)" : "");
     row.cells = {TableCell(due.due ? due.due->text() : "no day", static_cast<double>(due.day.days())),
                  TableCell(when_words(due, today), static_cast<double>(due.day.days())),
                  unit,
                  std::string(name_of(due.kind)),
-                 one_line(due.title, kMostText),
+                 one_line(due.title, kMostLineText),
                  short_where(due.where),
-                 one_line(due.customer, kMostText),
-                 one_line(due.place, kMostText),
-                 one_line(due.source, kMostText)};
+                 one_line(due.customer, kMostLineText),
+                 one_line(due.place, kMostLineText),
+                 one_line(due.source, kMostLineText)};
     return row;
 }
 
@@ -88,14 +89,14 @@ Columns order_columns() {
 TableRow order_row(const ledger::OrderRow& order) {
     TableRow row;
     row.key = fmt::format("{}/{}/{}/{}", order.supplier, order.part_number, order.title, order.cost.currency);
-    row.label = fmt::format("{}: {}", one_line(order.supplier, 100), one_line(order.title, kMostText));
+    row.label = fmt::format("{}: {}", one_line(order.supplier, 100), one_line(order.title, kMostLineText));
     const Money price{order.price, order.cost.currency};
-    row.detail = fmt::format("{} × {} from {}: {}. For {}. {}.", order.packs, one_line(order.title, kMostText),
+    row.detail = fmt::format("{} × {} from {}: {}. For {}. {}.", order.packs, one_line(order.title, kMostLineText),
                              one_line(order.supplier, 100), order.cost.text(), list_words(order.units, 12),
                              count_words(order.jobs.size(), "accepted quote", "accepted quotes"));
-    row.cells = {one_line(order.supplier, kMostText),
+    row.cells = {one_line(order.supplier, kMostLineText),
                  one_line(order.part_number, 100),
-                 one_line(order.title, kMostText),
+                 one_line(order.title, kMostLineText),
                  TableCell(fmt::format("{}", order.packs), static_cast<double>(order.packs)),
                  TableCell(price.text(), static_cast<double>(price.minor)),
                  TableCell(order.cost.text(), static_cast<double>(order.cost.minor)),
@@ -146,11 +147,11 @@ Columns receipt_columns() {
 TableRow receipt_row(const ledger::Receipt& receipt) {
     TableRow row;
     row.key = fmt::format("{} {}", receipt.number, one_line(receipt.path, 200));
-    const std::string file = one_line(base_name(receipt.path), kMostText);
+    const std::string file = one_line(base_name(receipt.path), kMostLineText);
     row.label = fmt::format("{}: {}", file, name_of(receipt.arrival));
     row.marked = !came_in(receipt.arrival) || receipt.why.find(ledger::kEasedWords) != std::string::npos;
     const std::string why = in_words(one_line(receipt.why, kMostWhy), SideWords::left_right);
-    row.detail = fmt::format("{}: {}{}", one_line(receipt.path, kMostText), name_of(receipt.arrival),
+    row.detail = fmt::format("{}: {}{}", one_line(receipt.path, kMostLineText), name_of(receipt.arrival),
                              why.empty() ? "." : ". " + upper_first(why));
     row.cells = {TableCell(fmt::format("{}", receipt.number), static_cast<double>(receipt.number)),
                  TableCell(fmt::format("{} {}", day_words(receipt.at), clock_words(receipt.at)),

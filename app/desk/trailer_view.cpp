@@ -51,15 +51,6 @@ Wear wear_of(const Forecast& f) {
     return w;
 }
 
-List list_of(std::string name, std::string title, std::string empty, Columns columns) {
-    List list;
-    list.name = std::move(name);
-    list.title = std::move(title);
-    list.empty = std::move(empty);
-    list.columns = std::move(columns);
-    return list;
-}
-
 template <class Lines, class Make>
 std::vector<TableRow> rows_of(const Lines& lines, Make make) {
     std::vector<TableRow> rows;

@@ -116,7 +116,8 @@ void draw_asked(UiContext& ui, const Answering& a) {
     heading(ui, a.view.ask.empty() ? std::string_view("How is it?") : std::string_view(a.view.ask));
     if (!a.view.look_words.empty()) paragraph(ui, a.view.look_words, true);
     if (a.view.point->list == ListKind::choice) return draw_choice(ui, a);
-    if (wide_button(ui, {"Looks good", "good"}, {Tone::quiet, Icon::check, true, false, 0})) a.put(LookResult::good, {});
+    if (wide_button(ui, {"Looks good", "good"}, {Tone::quiet, Icon::check, true, false, 0}))
+        a.put(LookResult::good, {});
     if (wide_button(ui, {"Something is wrong", "wrong"}, {Tone::quiet, Icon::none, true, false, 0}))
         a.state.wrong_open = !a.state.wrong_open;
     if (a.state.wrong_open) draw_entries(ui, a);

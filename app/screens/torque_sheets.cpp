@@ -13,7 +13,7 @@ namespace cotter {
 
 namespace {
 
-struct Asking {
+struct AskingTorque {
     const TorqueView& view;
     TorqueSheet& state;
     Commands& out;
@@ -36,7 +36,7 @@ KeypadSpec pad_spec(TorqueAsk ask) {
 }
 
 // The keypad until a value is there.
-std::optional<Amount> keyed(UiContext& ui, const Asking& a) {
+std::optional<Amount> keyed(UiContext& ui, const AskingTorque& a) {
     if (!a.state.pad) a.state.pad.emplace(pad_spec(a.state.ask));
     const KeypadAnswer answer = keypad_sheet(ui, "torque pad", *a.state.pad);
     if (answer == KeypadAnswer::closed) a.state = {};
@@ -46,7 +46,7 @@ std::optional<Amount> keyed(UiContext& ui, const Asking& a) {
     return amount;
 }
 
-void ask_count(UiContext& ui, const Asking& a) {
+void ask_count(UiContext& ui, const AskingTorque& a) {
     constexpr std::array kCounts{4, 5, 6, 8, 10};
     constexpr std::array<std::string_view, 5> kWords{"4", "5", "6", "8", "10"};
     const SheetAnswer answer = sheet(ui, {"count", "How many nuts?", {}}, [&] {
@@ -60,7 +60,7 @@ void ask_count(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
-void take_figure(const Asking& a, const Amount& figure) {
+void take_figure(const AskingTorque& a, const Amount& figure) {
     a.state.figure = figure;
     a.state.words = a.view.torque.target_source;
     const bool doubt = doubt_target(a.view.torque.joint, figure, a.view.like).has_value();
@@ -68,7 +68,7 @@ void take_figure(const Asking& a, const Amount& figure) {
 }
 
 // Before anything is kept: pounds times inches for pounds times feet is twelve times off.
-void ask_doubt(UiContext& ui, const Asking& a) {
+void ask_doubt(UiContext& ui, const AskingTorque& a) {
     const auto doubt = doubt_target(a.view.torque.joint, *a.state.figure, a.view.like);
     if (!doubt) return open_torque_sheet(a.state, TorqueAsk::figure);
     const std::string keep = "Keep " + a.state.figure->text();
@@ -92,7 +92,7 @@ void ask_doubt(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
-void ask_source(UiContext& ui, const Asking& a) {
+void ask_source(UiContext& ui, const AskingTorque& a) {
     const bool good = a.state.figure && !a.state.words.empty();
     const std::vector<ActionSpec> actions{{{"Save", "save"}, Tone::strong, Icon::check, good, true}};
     const std::string title = "Where does it say " + (a.state.figure ? a.state.figure->text() : std::string()) + "?";
@@ -116,21 +116,21 @@ void ask_source(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
-void choose_wrench(const Asking& a, const std::string& id, const std::optional<Date>& calibrated) {
+void choose_wrench(const AskingTorque& a, const std::string& id, const std::optional<Date>& calibrated) {
     Torque torque = a.view.torque;
     torque.wrench = id;
     torque.wrench_calibrated = calibrated;
     a.put(std::move(torque));
 }
 
-void add_wrench(const Asking& a) {
+void add_wrench(const AskingTorque& a) {
     Settings settings = a.view.settings;
     settings.wrenches.push_back({a.state.words, std::nullopt});
     a.out.push_back(PutSettings{std::move(settings)});
     choose_wrench(a, std::string(a.state.words), std::nullopt);
 }
 
-void ask_wrench(UiContext& ui, const Asking& a) {
+void ask_wrench(UiContext& ui, const AskingTorque& a) {
     std::vector<ActionSpec> actions;
     if (!a.state.words.empty()) actions.push_back({{"Use it", "use"}, Tone::strong, Icon::check, true, true});
     std::optional<WrenchChoice> chosen;
@@ -147,7 +147,7 @@ void ask_wrench(UiContext& ui, const Asking& a) {
 }
 
 // Passes made already stay as the wrench was set; what that was at the nut is another with another adapter.
-void put_adapter(const Asking& a, const std::optional<Adapter>& adapter) {
+void put_adapter(const AskingTorque& a, const std::optional<Adapter>& adapter) {
     auto torque = with_adapter(a.view.torque, adapter);
     if (!torque)
         a.state.refused = torque.error().line();
@@ -155,13 +155,13 @@ void put_adapter(const Asking& a, const std::optional<Adapter>& adapter) {
         a.put(std::move(*torque));
 }
 
-void say_what_of_passes(UiContext& ui, const Asking& a) {
+void say_what_of_passes(UiContext& ui, const AskingTorque& a) {
     if (!a.view.torque.passes.empty())
         remark(ui, "Passes are there already",
                "They count as made with it: the wrench's setting stays, the torque at the nut is another.");
 }
 
-void ask_adapter(UiContext& ui, const Asking& a) {
+void ask_adapter(UiContext& ui, const AskingTorque& a) {
     if (!a.view.torque.adapter) return open_torque_sheet(a.state, TorqueAsk::wrench_length);
     const Adapter& adapter = *a.view.torque.adapter;
     const SheetAnswer answer = sheet(ui,
@@ -181,7 +181,7 @@ void ask_adapter(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
-void ask_angle(UiContext& ui, const Asking& a) {
+void ask_angle(UiContext& ui, const AskingTorque& a) {
     constexpr std::array<std::string_view, 5> kAngles{"0", "30", "45", "60", "90"};
     std::optional<Amount> angle;
     const SheetAnswer answer = sheet(ui, {"angle", "At what angle does it stand?", {}}, [&] {
@@ -198,7 +198,7 @@ void ask_angle(UiContext& ui, const Asking& a) {
     if (answer.closed) a.state = {};
 }
 
-void ask_not_done(UiContext& ui, const Asking& a) {
+void ask_not_done(UiContext& ui, const AskingTorque& a) {
     constexpr std::array<std::string_view, 5> kReasons{"no maker's figure", "no torque wrench here",
                                                        "wheel not taken off", "stud or nut to be renewed first",
                                                        "customer declined"};
@@ -224,7 +224,7 @@ void open_torque_sheet(TorqueSheet& state, TorqueAsk ask) {
 }
 
 void draw_torque_sheet(UiContext& ui, const TorqueView& view, TorqueSheet& state, Commands& out) {
-    const Asking a{view, state, out};
+    const AskingTorque a{view, state, out};
     switch (state.ask) {
         case TorqueAsk::none:
             return;

@@ -45,7 +45,7 @@ Held WheelHeld::*round_of(BreakawayStep step) {
     return &WheelHeld::pin_back;
 }
 
-std::string minutes(std::int64_t seconds) {
+std::string minutes_left(std::int64_t seconds) {
     return fmt::format("{}:{:02}", seconds / 60, seconds % 60);
 }
 
@@ -60,14 +60,14 @@ std::string result_of(const BreakawayView& view, std::int64_t seconds) {
     if (const std::string free = wheels_with(view, &WheelHeld::at_start, Held::turns); !free.empty())
         return fmt::format("Did not hold with the pin out: {}.", free);
     if (const std::string free = wheels_with(view, &WheelHeld::at_end, Held::turns); !free.empty())
-        return fmt::format("Let go before {} were over: {}.", minutes(kBreakawaySeconds), free);
+        return fmt::format("Let go before {} were over: {}.", minutes_left(kBreakawaySeconds), free);
     if (const std::string stuck = wheels_with(view, &WheelHeld::pin_back, Held::holds); !stuck.empty())
         return fmt::format("Does not turn free with the pin in: {}.", stuck);
     if (seconds < kBreakawaySeconds)
-        return fmt::format("Stopped after {}: 15 minutes are not proved.", minutes(seconds));
+        return fmt::format("Stopped after {}: 15 minutes_left are not proved.", minutes_left(seconds));
     if (!all_tried(view.test, &WheelHeld::at_end)) return "Not every wheel was tried at the end.";
     if (!view.test.pin_in_again) return "The pin is not said to be back in.";
-    return fmt::format("Every wheel tried held for {}.", minutes(seconds));
+    return fmt::format("Every wheel tried held for {}.", minutes_left(seconds));
 }
 
 }  // namespace
@@ -98,7 +98,7 @@ BreakawayView breakaway_view(const Session& session) {
     Held WheelHeld::*round = round_of(view.step);
     for (const WheelHeld& w : view.test.wheels)
         view.wheels.push_back({w.place, place_words(w.place, session.settings().sides), w.*round});
-    if (there) view.clock = fmt::format("{} of {}", minutes(seconds), minutes(kBreakawaySeconds));
+    if (there) view.clock = fmt::format("{} of {}", minutes_left(seconds), minutes_left(kBreakawaySeconds));
     if (view.stopped) view.result = result_of(view, seconds);
     const TradePoint& timed = point(PointId::away_15);
     const Place actuator = Place::at(Station::actuator);  // where the battery is

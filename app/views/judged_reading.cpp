@@ -13,7 +13,7 @@ namespace cotter {
 
 namespace {
 
-std::optional<Limit> limit_named(const Session& session, const std::string& id) {
+std::optional<Limit> limit_with_id(const Session& session, const std::string& id) {
     for (const Limit& l : session.judge().reg().limits)
         if (l.id == id) return l;
     if (const auto uuid = Uuid::parse(id))
@@ -33,7 +33,7 @@ std::string figure_in(const Limit& limit, const Unit& unit) {
 }
 
 std::string limit_words(const Session& session, const Ground& g, const std::string& ucum) {
-    const auto limit = limit_named(session, g.limit_id);
+    const auto limit = limit_with_id(session, g.limit_id);
     const Unit* unit = find_unit(ucum);
     const Unit* own = limit ? find_unit(limit->value.unit) : nullptr;
     if (!limit || unit == nullptr || own == nullptr || own == unit || own->quantity != unit->quantity) return g.limit;
@@ -61,8 +61,8 @@ void offer_finding(const Job& job, const Reading& reading, const Ground& worst, 
     FindingDraft draft;
     draft.place = reading.place;
     draft.component = part;
-    draft.defect = fmt::format("{} {}", reading.what, out.limit.empty() ? reading_words(reading)
-                                                                        : reading_words(reading) + ", " + out.limit);
+    draft.defect = fmt::format("{} {}", reading.what,
+                               out.limit.empty() ? reading_words(reading) : reading_words(reading) + ", " + out.limit);
     draft.grade = worst.grade;
     draft.todo = worst.todo;
     out.finding = std::move(draft);

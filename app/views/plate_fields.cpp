@@ -148,16 +148,15 @@ struct Answers {
     PointId point;
 };
 constexpr std::array kAnswers{
-    Answers{"gvwr", PointId::plate_gvwr},       Answers{"built", PointId::plate_built},
-    Answers{"model year", PointId::plate_built},
-    Answers{"actuation", PointId::plate_act},   Answers{"coupler", PointId::plate_cpl},
-    Answers{"gawr", PointId::plate_gawr},       Answers{"tire size", PointId::plate_tire},
-    Answers{"pressure", PointId::plate_tire},   Answers{"brake", PointId::plate_axles},
-    Answers{"hub", PointId::plate_axles},       Answers{"fastening", PointId::plate_axles},
-    Answers{"metal", PointId::plate_axles},     Answers{"suspension", PointId::plate_axles},
-    Answers{"axle maker", PointId::plate_axle}, Answers{"axle model", PointId::plate_axle},
-    Answers{"duty", PointId::use_duty},         Answers{"region", PointId::use_duty},
-    Answers{"tow gvwr", PointId::use_tow},
+    Answers{"gvwr", PointId::plate_gvwr},        Answers{"built", PointId::plate_built},
+    Answers{"model year", PointId::plate_built}, Answers{"actuation", PointId::plate_act},
+    Answers{"coupler", PointId::plate_cpl},      Answers{"gawr", PointId::plate_gawr},
+    Answers{"tire size", PointId::plate_tire},   Answers{"pressure", PointId::plate_tire},
+    Answers{"brake", PointId::plate_axles},      Answers{"hub", PointId::plate_axles},
+    Answers{"fastening", PointId::plate_axles},  Answers{"metal", PointId::plate_axles},
+    Answers{"suspension", PointId::plate_axles}, Answers{"axle maker", PointId::plate_axle},
+    Answers{"axle model", PointId::plate_axle},  Answers{"duty", PointId::use_duty},
+    Answers{"region", PointId::use_duty},        Answers{"tow gvwr", PointId::use_tow},
 };
 
 FormField amount_field(std::string id, std::string label, std::vector<std::string> units, bool fractions = false) {

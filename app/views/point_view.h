@@ -34,10 +34,10 @@ struct OpenPlace {
 
 struct PointsView {
     Chrome chrome;
-    bool whole = true;              // of the trailer; else of one place
-    std::string tally;              // "31 of 84 points looked at"
-    std::vector<PointRow> against;  // graded repair or do not tow, the worst first
-    std::vector<PointRow> open;     // essential and without a good answer, the most dangerous first
+    bool whole = true;               // of the trailer; else of one place
+    std::string tally;               // "31 of 84 points looked at"
+    std::vector<PointRow> against;   // graded repair or do not tow, the worst first
+    std::vector<PointRow> open;      // essential and without a good answer, the most dangerous first
     std::vector<OpenPlace> places;   // of the whole: where they are
     std::vector<PointRow> mechanic;  // open, and beyond an owner's look
     std::vector<PointRow> watch;

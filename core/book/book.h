@@ -86,8 +86,8 @@ public:
     // By whole id, by the first 4 or more digits of one, or by the trailer's unit (any case; its newest job).
     // Fails `not_found`, or `refused` when more than one job is meant.
     [[nodiscard]] Result<JobId> find_job(std::string_view text);
-    // Jobs opened before this one whose trailer has its unit or its VIN, in any case; the newest first. Whether it is the
-    // same trailer is same_trailer()'s to say (core/judge/forecast.h).
+    // Jobs opened before this one whose trailer has its unit or its VIN, in any case; the newest first. Whether it is
+    // the same trailer is same_trailer()'s to say (core/judge/forecast.h).
     [[nodiscard]] Result<std::vector<JobId>> jobs_before(const Job& job);
     [[nodiscard]] Result<std::vector<JournalStep>> journal(const JobId& job);  // oldest first; empty for no such job
 

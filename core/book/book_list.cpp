@@ -136,13 +136,14 @@ Result<std::vector<JobId>> Book::jobs_before(const Job& job) {
     const Trailer* trailer = job.only<Trailer>();
     const Visit* visit = job.only<Visit>();
     if (trailer == nullptr || visit == nullptr) return out;
-    COTTER_ASSIGN(const auto found,
-                  ids(*db_,
-                      "SELECT job.id FROM trailer JOIN job ON job.id = trailer.job WHERE job.id <> ?1 AND opened_s < ?2 "
-                      "AND ((?3 <> '' AND trailer.unit = ?3 COLLATE NOCASE) OR "
-                      "(?4 <> '' AND json_extract(trailer.body, '$.vin') = ?4 COLLATE NOCASE)) "
-                      "ORDER BY opened_s DESC, job.id",
-                      {job.id().text(), visit->opened.unix_s, trailer->unit, trailer->vin}));
+    COTTER_ASSIGN(
+        const auto found,
+        ids(*db_,
+            "SELECT job.id FROM trailer JOIN job ON job.id = trailer.job WHERE job.id <> ?1 AND opened_s < ?2 "
+            "AND ((?3 <> '' AND trailer.unit = ?3 COLLATE NOCASE) OR "
+            "(?4 <> '' AND json_extract(trailer.body, '$.vin') = ?4 COLLATE NOCASE)) "
+            "ORDER BY opened_s DESC, job.id",
+            {job.id().text(), visit->opened.unix_s, trailer->unit, trailer->vin}));
     for (const std::string& id : found) {
         COTTER_ASSIGN(const JobId one, job_id(id));
         out.push_back(one);

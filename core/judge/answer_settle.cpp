@@ -28,7 +28,7 @@ bool given_before(const Reply* a, const Reply* b) {
 
 using Those = std::vector<const Reply*>;
 
-struct Side {
+struct OneSide {
     Those standing;                  // bad, and not replaced
     Those good;                      // since the last that could not be told
     const Reply* unclear = nullptr;  // the newest reply cannot be told
@@ -36,7 +36,7 @@ struct Side {
     const Reply* barred = nullptr;  // would be good, but may not permit
 };
 
-void take(const Ask& ask, const Reply& r, Side& side) {
+void take(const Ask& ask, const Reply& r, OneSide& side) {
     if (r.absent) {
         side.absent = &r;
         return;
@@ -108,7 +108,7 @@ void fill(PointAnswer& a, const Reply& r) {
 }
 
 // Why there is no good answer, when nothing bad stands.
-void tell_open(const Side& side, const Counting& counting, PointAnswer& a) {
+void tell_open(const OneSide& side, const Counting& counting, PointAnswer& a) {
     a.known = false;
     if (side.unclear != nullptr) {
         fill(a, *side.unclear);
@@ -127,7 +127,7 @@ void tell_open(const Side& side, const Counting& counting, PointAnswer& a) {
     a.grade = Grade::serviceable;
 }
 
-PointAnswer of_side(const Scene& scene, const Ask& ask, const Side& side) {
+PointAnswer of_side(const Scene& scene, const Ask& ask, const OneSide& side) {
     PointAnswer a;
     a.point = ask.point->id;
     a.place = ask.place;
@@ -155,7 +155,8 @@ bool bad(const PointAnswer& a) {
 }
 
 // Two sides of one point: the worse one when either is bad; what it takes otherwise.
-PointAnswer of_both(PointAnswer look, PointAnswer measure, Takes needs, const Side& looked, const Side& measured) {
+PointAnswer of_both(PointAnswer look, PointAnswer measure, Takes needs, const OneSide& looked,
+                    const OneSide& measured) {
     if (bad(look) || bad(measure)) {
         const bool by_look = bad(look) && (!bad(measure) || look.grade >= measure.grade);
         PointAnswer out = by_look ? std::move(look) : measure;
@@ -169,7 +170,7 @@ PointAnswer of_both(PointAnswer look, PointAnswer measure, Takes needs, const Si
     if (needs == Takes::measure) return measure;
     if (needs == Takes::either && look.known != measure.known) {
         // The other side is not known: that counts when somebody said so later.
-        const Side& other = look.known ? measured : looked;
+        const OneSide& other = look.known ? measured : looked;
         PointAnswer& known = look.known ? look : measure;
         PointAnswer& unknown = look.known ? measure : look;
         return other.unclear != nullptr && other.unclear->at > known.at ? unknown : known;
@@ -199,7 +200,7 @@ PointAnswer settle(const Scene& scene, const Ask& ask, const Replies& replies) {
     Those in_order;
     for (const Reply& r : replies) in_order.push_back(&r);
     std::stable_sort(in_order.begin(), in_order.end(), given_before);
-    Side look, measure;
+    OneSide look, measure;
     const Takes needs = takes(scene, ask.point->id);
     for (const Reply* r : in_order) {
         if (needs == Takes::either && is_bad(*r) && closed_elsewhere(ask, *r, replies)) continue;

@@ -12,8 +12,8 @@ namespace cotter {
 
 namespace {
 
+using words::kPsi;
 using words::number;
-constexpr double kPsi = 6894.757293168;
 const Place kActuator = Place::at(Station::actuator);
 
 // The minutes in "after 4 min"; nothing when there are none.

@@ -20,7 +20,7 @@ constexpr std::array kLeaves{Leaf{"tire", "tyre"},      Leaf{"wheel", "wheel"}, 
                              Leaf{"lamp", "lights"},    Leaf{"susp", "suspension"}, Leaf{"frame", "frame"},
                              Leaf{"load", "load"},      Leaf{"plate", "plate"},     Leaf{"use", "plate"}};
 
-std::string component_of(const PointAnswer& a) {
+std::string leaf_of(const PointAnswer& a) {
     if (!a.point) return "finding";
     const std::string_view id = name_of(*a.point);
     for (const Leaf& leaf : kLeaves)
@@ -57,7 +57,7 @@ Ground ground_of(const PointAnswer& a, const LawSetting& setting) {
     Ground g;
     g.place = corner_of(a.place);
     g.axle = of_axle(a) ? a.place.axle : 0;
-    g.component = component_of(a);
+    g.component = leaf_of(a);
     g.subject = a.point ? std::string(point(*a.point).title) : "finding";
     g.grade = a.grade;
     g.says = english(a.fact);
@@ -74,7 +74,7 @@ Unknown unknown_of(const PointAnswer& a) {
     Unknown u;
     u.place = corner_of(a.place);
     u.axle = of_axle(a) ? a.place.axle : 0;
-    u.component = component_of(a);
+    u.component = leaf_of(a);
     u.subject = a.point ? std::string(point(*a.point).title) : "finding";
     u.because = english(a.fact);
     u.essential = a.essential;

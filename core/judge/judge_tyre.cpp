@@ -14,9 +14,9 @@ namespace cotter {
 namespace {
 
 using words::kPound;
+using words::kPsi;
 using words::number;
 using words::pounds;
-constexpr double kPsi = 6894.757293168;
 constexpr double kDay = 86400;
 
 void judge_age(Bench& bench, const Value& v) {

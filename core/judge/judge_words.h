@@ -22,6 +22,7 @@ inline constexpr std::string_view kNoCertificate =
 [[nodiscard]] std::string after_repair(std::string_view component);
 [[nodiscard]] std::string number(double value, int digits);  // no trailing zeros cut: as many digits as told
 inline constexpr double kPound = 0.45359237;                 // kg, exact
+inline constexpr double kPsi = 6894.757293168;               // Pa
 [[nodiscard]] std::string pounds(double kg);                 // "3500 lb", to a whole pound
 
 }  // namespace cotter::words

@@ -13,7 +13,7 @@ namespace cotter {
 
 namespace {
 
-constexpr std::int64_t kDay = 86400;
+constexpr std::int64_t kSecondsOfDay = 86400;
 
 // "axle 2 right, inner" -> that corner with "inner" left over; "axle 2" -> the axle.
 void settle_place(Value& value) {
@@ -129,7 +129,7 @@ Values values_of(const Job& job, State state, const Instant& now) {
     for (const Reading& r : job.all<Reading>()) {
         if (state == State::found && r.stage == Stage::after) continue;
         if (superseded(job, r, state)) continue;
-        if (r.at.unix_s > now.unix_s + kDay)
+        if (r.at.unix_s > now.unix_s + kSecondsOfDay)
             out.unknowns.push_back(unknown_of(r, "dated in the future: " + r.at.text(), "look at the phone's clock"));
         else if (r.taken != Taken::measured)
             out.unknowns.push_back(unknown_of(r, words::not_taken(r.taken, r.reason)));

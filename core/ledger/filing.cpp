@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::uint64_t kLargestDocument = 256u << 20;
 
-std::int64_t number(bool b) {
+std::int64_t as_number(bool b) {
     return b ? 1 : 0;
 }
 
@@ -85,7 +85,7 @@ Result<> Filing::insert(const CheckedPacket& p, KeyStanding standing) {
         "$4, $5, $6, $7, $8, $9, $10, $11, $12, $13, 0, $14, 1, 0, 0)",
         {p.fingerprint, last + 1, p.document.job.id().text(), std::int64_t{p.revision}, p.previous, p.name,
          p.handed_over.text(), p.handed_over.unix_s, one_line(technician), name_key(technician), p.signer, p.signer_key,
-         std::int64_t{static_cast<int>(standing)}, number(p.document.newer)}));
+         std::int64_t{static_cast<int>(standing)}, as_number(p.document.newer)}));
     COTTER_TRY(db_.run("INSERT INTO document(fingerprint, size, body) VALUES($1, $2, $3)",
                        {p.fingerprint, static_cast<std::int64_t>(p.document_size), p.document_packed}));
     for (const Content& c : p.contents)
@@ -140,9 +140,9 @@ Result<> Filing::mark(std::vector<OnFile>& all, std::size_t view) {
         }
         p.broken = before && !as_named;
         if (p.role == p.old_role && p.conflict == p.old_conflict && p.broken == p.old_broken) continue;
-        COTTER_TRY(
-            db_.run("UPDATE packet SET role=$1, conflict=$2, chain_broken=$3 WHERE fingerprint=$4",
-                    {std::int64_t{static_cast<int>(p.role)}, number(p.conflict), number(p.broken), p.fingerprint}));
+        COTTER_TRY(db_.run(
+            "UPDATE packet SET role=$1, conflict=$2, chain_broken=$3 WHERE fingerprint=$4",
+            {std::int64_t{static_cast<int>(p.role)}, as_number(p.conflict), as_number(p.broken), p.fingerprint}));
     }
     return {};
 }

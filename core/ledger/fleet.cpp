@@ -12,12 +12,7 @@ namespace cotter::ledger {
 
 namespace {
 
-constexpr std::size_t kMostAtOnce = 1000;
 constexpr int kMoreColumns = 5;  // of a trailer, behind those of its newest job
-
-std::int64_t bounded(std::size_t limit) {
-    return static_cast<std::int64_t>(std::clamp<std::size_t>(limit, 1, kMostAtOnce));
-}
 
 // `counts`: as counts_sql() gives it.
 std::string select_sql(const std::string& counts) {

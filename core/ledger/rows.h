@@ -1,6 +1,8 @@
 // Rows of the ledger's tables as answers. For core/ledger only.
 #pragma once
 
+#include <algorithm>
+
 #include "core/ledger/answers.h"
 #include "core/store/sql.h"
 
@@ -43,5 +45,11 @@ private:
 
 // What a filter asks of the table job.
 void add_filter(Conditions& where, const JobFilter& filter);
+
+// How many rows a query gives at most, as SQL has it.
+inline constexpr std::size_t kMostAtOnce = 1000;
+[[nodiscard]] inline std::int64_t bounded(std::size_t limit) {
+    return static_cast<std::int64_t>(std::clamp<std::size_t>(limit, 1, kMostAtOnce));
+}
 
 }  // namespace cotter::ledger

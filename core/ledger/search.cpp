@@ -13,12 +13,6 @@ namespace cotter::ledger {
 
 namespace {
 
-constexpr std::size_t kMostAtOnce = 1000;
-
-std::int64_t bounded(std::size_t limit) {
-    return static_cast<std::int64_t>(std::clamp<std::size_t>(limit, 1, kMostAtOnce));
-}
-
 // Every word may be the beginning of one in the index. Words hold only letters and digits, so quotes are safe.
 std::string match_text(SqlEngine engine, const std::vector<std::string>& words) {
     std::string out;

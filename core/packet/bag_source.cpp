@@ -9,8 +9,8 @@ namespace cotter {
 
 namespace {
 
-constexpr std::size_t kPiece = std::size_t{256} << 10;  // stays in the second-level cache between its uses
-constexpr int kDeepest = 32;                            // folders within folders
+constexpr std::size_t kBagPiece = std::size_t{256} << 10;  // stays in the second-level cache between its uses
+constexpr int kDeepest = 32;                               // folders within folders
 
 class ZipBag final : public BagSource {
 public:
@@ -68,9 +68,9 @@ public:
         COTTER_ASSIGN(const auto reader, disk_.open(join_path(path_, files_[file].path)));
         if (reader->size() != files_[file].size)
             return fail(Errc::damaged, "the file is being changed while it is read", one_line(files_[file].path));
-        Bytes buffer(into.empty() ? static_cast<std::size_t>(std::min<std::uint64_t>(kPiece, reader->size())) : 0);
+        Bytes buffer(into.empty() ? static_cast<std::size_t>(std::min<std::uint64_t>(kBagPiece, reader->size())) : 0);
         for (std::uint64_t done = 0; done < reader->size();) {
-            const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(kPiece, reader->size() - done));
+            const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(kBagPiece, reader->size() - done));
             const auto place = into.empty() ? std::span(buffer) : into.subspan(static_cast<std::size_t>(done));
             COTTER_TRY(reader->read_at(done, place.first(size)));
             done += size;

@@ -16,7 +16,7 @@ namespace {
 
 using namespace zip;
 
-constexpr std::size_t kPiece = std::size_t{256} << 10;  // stays in the second-level cache between its uses
+constexpr std::size_t kZipPiece = std::size_t{256} << 10;  // stays in the second-level cache between its uses
 constexpr std::uint64_t kRatioCountsFrom = 1u << 20;
 
 bool is_link_or_special(const ZipEntry& entry) {
@@ -87,9 +87,9 @@ Result<> read_entry(const FileReader& file, const ZipEntry& entry, const std::fu
     std::optional<Inflater> inflater;
     if (entry.method == kDeflated) inflater.emplace(entry.size);
     const bool in_place = !inflater && !into.empty();
-    Bytes buffer(in_place ? 0 : static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed, kPiece)));
+    Bytes buffer(in_place ? 0 : static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed, kZipPiece)));
     for (std::uint64_t done = 0; done < entry.packed;) {
-        const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed - done, kPiece));
+        const auto size = static_cast<std::size_t>(std::min<std::uint64_t>(entry.packed - done, kZipPiece));
         const auto piece =
             in_place ? into.subspan(static_cast<std::size_t>(done), size) : std::span(buffer).first(size);
         COTTER_TRY(file.read_at(entry.data_at + done, piece));

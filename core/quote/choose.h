@@ -68,8 +68,8 @@ struct Choice {
 //   best warranty   among each item's offers with the longest warranty (labour paid breaks a tie)
 //   maker-supplied  among the maker's own
 // Items that no offer of the aim covers, or whose amount nobody knows yet, are `missing`, the rest is still bought.
-// `refused`: a need whose amount cannot be counted (the line names it), no known amount at all, sums that are too large,
-// Aim::by_hand.
+// `refused`: a need whose amount cannot be counted (the line names it), no known amount at all, sums that are too
+// large, Aim::by_hand.
 [[nodiscard]] Result<Choice> choose(std::span<const Need> needs, std::span<const Offer> offers, Aim aim,
                                     const BuyTerms& terms);
 

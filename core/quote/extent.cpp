@@ -11,7 +11,7 @@ namespace cotter {
 
 namespace {
 
-constexpr std::int64_t kMostUnits = 10'000'000'000;
+constexpr std::int64_t kMostOfUnit = 10'000'000'000;
 constexpr double kMicro = 1e6;
 constexpr double kMicrolitresInCubicMetre = 1e9;
 
@@ -21,7 +21,7 @@ Result<std::int64_t> measured(const Extent& extent, Quantity wanted, double per_
         return fail(Errc::refused, fmt::format("the unit is not one of {}", name_of(extent.basis)),
                     extent.amount.text());
     const double units = std::round(extent.amount.si() * per_si);
-    if (!(units >= 0 && units <= static_cast<double>(kMostUnits)))
+    if (!(units >= 0 && units <= static_cast<double>(kMostOfUnit)))
         return fail(Errc::refused, "the amount is below zero or too large", extent.amount.text());
     return static_cast<std::int64_t>(units);
 }

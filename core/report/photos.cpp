@@ -17,7 +17,7 @@ constexpr std::size_t kMostCaptionLines = 40;
 
 using Row = std::array<const Shot*, 2>;
 
-struct Rows {
+struct PhotoRows {
     std::vector<Row> pairs;  // before, after; nullptr where one list is shorter
     std::vector<Row> others;
 };
@@ -30,8 +30,8 @@ std::vector<const Shot*> shots_of(const PlaceRecords& records, Slot slot, Wheel 
     return out;
 }
 
-Rows arrange(const PlaceRecords& records) {
-    Rows rows;
+PhotoRows arrange(const PlaceRecords& records) {
+    PhotoRows rows;
     std::vector<const Shot*> single;
     for (std::size_t slot = 0; slot < names(Slot{}).size(); ++slot)
         for (const Wheel wheel : {Wheel::only, Wheel::inner, Wheel::outer}) {
@@ -61,7 +61,7 @@ std::string findings_on(const Job& job, const Shot& shot) {
     return out.empty() ? out : (numbers.size() == 1 ? "Shows finding " : "Shows findings ") + out;
 }
 
-struct Laid {
+struct LaidPhoto {
     const Shot* shot = nullptr;
     ReportPicture picture;
     double wide = 0, high = 0;
@@ -79,7 +79,7 @@ public:
 
     Result<> draw(const std::vector<Row>& rows) {
         for (const Row& row : rows) {
-            std::array<Laid, 2> laid;
+            std::array<LaidPhoto, 2> laid;
             for (std::size_t i = 0; i < 2; ++i)
                 if (row[i] != nullptr) {
                     COTTER_ASSIGN(laid[i], lay(*row[i]));
@@ -95,12 +95,12 @@ public:
     }
 
 private:
-    Result<Laid> lay(const Shot& shot) {
+    Result<LaidPhoto> lay(const Shot& shot) {
         auto picture = w_.in.picture(shot);
         if (!picture) return unexpected(context(picture.error(), where(shot)));
         if (picture->jpeg.empty() || picture->width <= 0 || picture->height <= 0)
             return fail(Errc::refused, "a picture for the report is empty", where(shot), "take the photo in again");
-        Laid out;
+        LaidPhoto out;
         out.shot = &shot;
         out.picture = std::move(*picture);
         const double scale = std::min(column_ / out.picture.width, kMostHigh / out.picture.height);
@@ -129,7 +129,7 @@ private:
         return fmt::format("photo of {}, {}", place_name(shot.place), name_of(shot.slot));
     }
 
-    Result<> put(const Laid& laid, double x) {
+    Result<> put(const LaidPhoto& laid, double x) {
         double y = w_.sheet.y();
         if (auto done = w_.sheet.canvas().picture(laid.picture, {x, y}, laid.wide, laid.high); !done)
             return unexpected(context(done.error(), where(*laid.shot)));
@@ -155,7 +155,7 @@ private:
 }  // namespace
 
 Result<> draw_photos(Writing& w, const PlaceRecords& records) {
-    const Rows rows = arrange(records);
+    const PhotoRows rows = arrange(records);
     Grid grid(w);
     const double first_row = kMostHigh + 70;
     if (!rows.pairs.empty()) {

@@ -5,6 +5,7 @@
 #include <fmt/format.h>
 
 #include "core/base/text.h"
+#include "core/survey/work_rules.h"
 
 namespace cotter {
 
@@ -12,13 +13,7 @@ namespace {
 
 constexpr std::size_t kMostWheels = 16;  // four axles of duals
 
-void need_place(const Job& job, const Place& place, const RuleSink& need) {
-    const Trailer* trailer = job.only<Trailer>();
-    need(!place.is_corner() || trailer != nullptr, "the trailer's axles are not known yet", "put the trailer first");
-    need(trailer == nullptr || trailer->has(place), fmt::format("the trailer has no place {}", place.text()), "");
-}
-
-void need_kind(const std::optional<Amount>& amount, Quantity wanted, const char* name, const RuleSink& need) {
+void need_above_zero(const std::optional<Amount>& amount, Quantity wanted, const char* name, const RuleSink& need) {
     if (!amount) return;
     const Unit* unit = find_unit(amount->unit);
     need(unit != nullptr && unit->quantity == wanted, fmt::format("the {} is in a unit of something else", name),
@@ -63,15 +58,15 @@ void need_shot(const Job& job, const R& r, const RuleSink& need) {
 
 void check_plate(const Trailer& r, const RuleSink& need) {
     for (const Axle& axle : r.axles) {
-        need_kind(axle.gawr, Quantity::mass, "axle rating", need);
-        need_kind(axle.tire_pressure, Quantity::pressure, "placard's tire pressure", need);
+        need_above_zero(axle.gawr, Quantity::mass, "axle rating", need);
+        need_above_zero(axle.tire_pressure, Quantity::pressure, "placard's tire pressure", need);
     }
-    need_kind(r.gvwr, Quantity::mass, "trailer rating", need);
-    need_kind(r.tyre_pressure, Quantity::pressure, "placard's tire pressure", need);
-    need_kind(r.coupler_rating, Quantity::mass, "coupler rating", need);
-    need_kind(r.ball_size, Quantity::length, "ball size", need);
-    need_kind(r.width, Quantity::length, "width", need);
-    need_kind(r.length, Quantity::length, "length", need);
+    need_above_zero(r.gvwr, Quantity::mass, "trailer rating", need);
+    need_above_zero(r.tyre_pressure, Quantity::pressure, "placard's tire pressure", need);
+    need_above_zero(r.coupler_rating, Quantity::mass, "coupler rating", need);
+    need_above_zero(r.ball_size, Quantity::length, "ball size", need);
+    need_above_zero(r.width, Quantity::length, "width", need);
+    need_above_zero(r.length, Quantity::length, "length", need);
     need(r.built.empty() || is_month(r.built), "the build date is not a year or a year and month",
          "write it as 2019-04 or 2019");
 }
@@ -80,11 +75,11 @@ void check_visit(const Visit& r, const RuleSink& need) {
     need(r.region.empty() || is_region(r.region), "the state or country is not a code such as US-TX or DE",
          "choose it from the list");
     if (!r.tow) return;
-    need_kind(r.tow->gvwr, Quantity::mass, "tow vehicle's rating", need);
-    need_kind(r.tow->axle_weights, Quantity::mass, "tow vehicle's axle weights", need);
-    need_kind(r.tow->hitch_rating, Quantity::mass, "hitch rating", need);
-    need_kind(r.tow->ball_rating, Quantity::mass, "ball rating", need);
-    need_kind(r.tow->ball_size, Quantity::length, "ball size", need);
+    need_above_zero(r.tow->gvwr, Quantity::mass, "tow vehicle's rating", need);
+    need_above_zero(r.tow->axle_weights, Quantity::mass, "tow vehicle's axle weights", need);
+    need_above_zero(r.tow->hitch_rating, Quantity::mass, "hitch rating", need);
+    need_above_zero(r.tow->ball_rating, Quantity::mass, "ball rating", need);
+    need_above_zero(r.tow->ball_size, Quantity::length, "ball size", need);
     need(r.tow->axles >= 0 && r.tow->axles <= 10, "a tow vehicle has at most 10 axles", "");
 }
 
@@ -104,9 +99,9 @@ void check_rules(const Job& job, const Sidewall& r, const RuleSink& need) {
     need(r.place.is_corner(), "a tire is at a corner", "");
     need(r.index_single >= 0 && r.index_single <= 279 && r.index_dual >= 0 && r.index_dual <= 279,
          "a load index is 0 to 279", "read the sidewall again");
-    need_kind(r.max_single, Quantity::mass, "largest load", need);
-    need_kind(r.max_dual, Quantity::mass, "largest load as a dual", need);
-    need_kind(r.max_pressure, Quantity::pressure, "largest pressure", need);
+    need_above_zero(r.max_single, Quantity::mass, "largest load", need);
+    need_above_zero(r.max_dual, Quantity::mass, "largest load as a dual", need);
+    need_above_zero(r.max_pressure, Quantity::pressure, "largest pressure", need);
     need_date_code(r.date_code, need);
     need_shot(job, r, need);
 }
@@ -114,10 +109,10 @@ void check_rules(const Job& job, const Sidewall& r, const RuleSink& need) {
 void check_rules(const Job& job, const Chamber& r, const RuleSink& need) {
     need_place(job, r.place, need);
     need(r.place.is_corner(), "a brake chamber is at a corner", "");
-    need_kind(r.rated_stroke, Quantity::length, "rated stroke", need);
-    need_kind(r.marked_limit, Quantity::length, "marked stroke limit", need);
-    need_kind(r.table_limit, Quantity::length, "stroke limit of the table", need);
-    need_kind(r.slack_length, Quantity::length, "slack adjuster's length", need);
+    need_above_zero(r.rated_stroke, Quantity::length, "rated stroke", need);
+    need_above_zero(r.marked_limit, Quantity::length, "marked stroke limit", need);
+    need_above_zero(r.table_limit, Quantity::length, "stroke limit of the table", need);
+    need_above_zero(r.slack_length, Quantity::length, "slack adjuster's length", need);
     need_shot(job, r, need);
 }
 

@@ -9,12 +9,6 @@ namespace cotter {
 
 namespace {
 
-void need_place(const Job& job, const Place& place, const RuleSink& need) {
-    const Trailer* trailer = job.only<Trailer>();
-    need(!place.is_corner() || trailer != nullptr, "the trailer's axles are not known yet", "put the trailer first");
-    need(trailer == nullptr || trailer->has(place), fmt::format("the trailer has no place {}", place.text()), "");
-}
-
 void need_kind(const std::optional<Amount>& amount, Quantity wanted, const char* name, const RuleSink& need) {
     if (!amount) return;
     const Unit* unit = find_unit(amount->unit);
@@ -30,6 +24,12 @@ void need_all(const Job& job, const std::vector<Id<R>>& ids, const char* name, c
 }
 
 }  // namespace
+
+void need_place(const Job& job, const Place& place, const RuleSink& need) {
+    const Trailer* trailer = job.only<Trailer>();
+    need(!place.is_corner() || trailer != nullptr, "the trailer's axles are not known yet", "put the trailer first");
+    need(trailer == nullptr || trailer->has(place), fmt::format("the trailer has no place {}", place.text()), "");
+}
 
 void check_rules(const Job& job, const StepMark& r, const RuleSink& need) {
     need_place(job, r.place, need);

@@ -6,6 +6,8 @@
 
 namespace cotter {
 
+// A place that the trailer has.
+void need_place(const Job& job, const Place& place, const RuleSink& need);
 void check_rules(const Job& job, const StepMark& mark, const RuleSink& sink);
 void check_rules(const Job& job, const BearingSetting& setting, const RuleSink& sink);
 void check_rules(const Job& job, const PipeRoute& route, const RuleSink& sink);

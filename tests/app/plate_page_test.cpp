@@ -138,7 +138,8 @@ TEST_CASE("every field of the plate page is entered by taps, in each of its unit
     CHECK(bench.trailer().axles[0].maker == "ABC 1");
 }
 
-TEST_CASE("'not known' is an answer to every plate field that decides what is looked at, and is taken back by a value") {
+TEST_CASE(
+    "'not known' is an answer to every plate field that decides what is looked at, and is taken back by a value") {
     PlateBench bench;
     std::size_t said = 0;
     for (const PlateSection& section : plate_sections(bench.data())) {

@@ -15,7 +15,7 @@ using namespace cotter;
 
 namespace {
 
-void take_photo(SessionBench& bench) {
+void take_first_photo(SessionBench& bench) {
     bench.start_tandem();
     bench.apply(TakePhotos{{demo_photo("05_axle1-left_brake-exposed.jpg")}, kRight, Slot::lining, Stage::before});
     bench.run_tasks();
@@ -59,7 +59,7 @@ private:
 
 TEST_CASE("a full disk while tagging: it says so, what was saved stays, and the tag is tried again") {
     SessionBench bench;
-    take_photo(bench);
+    take_first_photo(bench);
     const Job before = bench.job();
     Drafts drafts = bench.session().drafts();
     drafts.finding = finding(before);
@@ -84,7 +84,7 @@ TEST_CASE("a full disk while tagging: it says so, what was saved stays, and the 
 
 TEST_CASE("a note of ten thousand characters, emoji and right-to-left is kept as it was typed") {
     SessionBench bench;
-    take_photo(bench);
+    take_first_photo(bench);
     FindingDraft draft = finding(bench.job());
     while (draft.note.size() < 10'000)
         draft.note += "\U0001F527 Ł\u05E9\u05DC\u05D5\u05DD \u0645\u0631 \t\"'\\ and on ";
@@ -102,7 +102,7 @@ TEST_CASE("a note of ten thousand characters, emoji and right-to-left is kept as
 
 TEST_CASE("turning the phone in the middle of a drag marks nothing that was not meant, and loses nothing") {
     AppBench bench;
-    take_photo(bench);
+    take_first_photo(bench);
     bench.apply(GoTo{{Screen::photo, kRight, bench.job().all<Shot>()[0].id.text()}});
     bench.host->stage().happened();
     bench.hands->settle();

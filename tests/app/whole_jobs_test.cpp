@@ -15,8 +15,8 @@ namespace {
 
 // The same answer on the plan, on its own page, at the hand-over and from the judge itself.
 void one_answer(Taps& t, Towing wanted) {
-    const Summary judged = judge_job(t.job(), t.session().judge().reg().limits,
-                                     {t.session().judge().earlier(t.job()), t.session().now()});
+    const Summary judged =
+        judge_job(t.job(), t.session().judge().reg().limits, {t.session().judge().earlier(t.job()), t.session().now()});
     CHECK(judged.towing == wanted);
     CHECK(t.session().summary().answer == judged.answer);
     CHECK(plan_view(t.session()).answer == wanted);

@@ -14,7 +14,7 @@ using desk::Page;
 
 namespace {
 
-std::string cell(const desk::List& list, std::size_t row, const std::string& column) {
+std::string cell_of(const desk::List& list, std::size_t row, const std::string& column) {
     const TableRow* found = list.table().row(row);
     REQUIRE(found != nullptr);
     for (std::size_t i = 0; i < list.columns.size(); ++i)
@@ -44,15 +44,15 @@ TEST_CASE("desk trailers: the desk opens on them, the gravest answer first, with
     CHECK(desk::Route{}.page == Page::trailers);
     const desk::List& list = *bench.session->list();
     REQUIRE(list.table().size() == 2);
-    CHECK(cell(list, 0, "towing") == "Do not tow");
-    CHECK(cell(list, 0, "unit") == "STOP-2");
-    CHECK(cell(list, 0, "reason").find("one missing") != std::string::npos);
-    CHECK(cell(list, 0, "last") == kYardDay);
-    CHECK(cell(list, 1, "towing") == "Nothing found against it");
+    CHECK(cell_of(list, 0, "towing") == "Do not tow");
+    CHECK(cell_of(list, 0, "unit") == "STOP-2");
+    CHECK(cell_of(list, 0, "reason").find("one missing") != std::string::npos);
+    CHECK(cell_of(list, 0, "last") == kYardDay);
+    CHECK(cell_of(list, 1, "towing") == "Nothing found against it");
     CHECK(list.table().row(0)->cells[0].sign == Sign::shattered_on_road);
     CHECK(list.table().row(1)->cells[0].sign == Sign::whole_on_road);
     bench.apply(desk::SortList{{0, true}});
-    CHECK(cell(list, 1, "unit") == "STOP-2");
+    CHECK(cell_of(list, 1, "unit") == "STOP-2");
 }
 
 TEST_CASE("desk trailers: a row leads to the trailer's page, which says the same, as the register does") {
@@ -67,8 +67,8 @@ TEST_CASE("desk trailers: a row leads to the trailer's page, which says the same
     bench.apply(desk::GoTo{{Page::jobs, {}, {}}});
     for (std::size_t i = 0; i < 2; ++i) {
         const desk::List& jobs = *bench.session->list();
-        CHECK(cell(jobs, i, "towing") ==
-              (cell(jobs, i, "unit") == "STOP-2" ? "Do not tow" : "Nothing found against it"));
+        CHECK(cell_of(jobs, i, "towing") ==
+              (cell_of(jobs, i, "unit") == "STOP-2" ? "Do not tow" : "Nothing found against it"));
     }
 }
 
@@ -80,7 +80,7 @@ TEST_CASE("desk trailers: each outcome has a filter with its number, and words n
     CHECK(bench.log().shows("Cannot tell: 0"));
     bench.tap("Do not tow: 1");
     CHECK(bench.session->list()->table().size() == 1);
-    CHECK(cell(*bench.session->list(), 0, "unit") == "STOP-2");
+    CHECK(cell_of(*bench.session->list(), 0, "unit") == "STOP-2");
     bench.tap("Nothing found against it: 1");
     CHECK(bench.session->list()->table().size() == 2);
     bench.tap("Do not tow: 1");
@@ -104,11 +104,11 @@ TEST_CASE(
     CHECK(*bench.session->seconds_to_end() <= 86'400);
     bench.ledger.clock.at.unix_s += static_cast<std::int64_t>(*bench.session->seconds_to_end());
     bench.session->collect();
-    CHECK(cell(list, 1, "towing") != "Nothing found against it");
+    CHECK(cell_of(list, 1, "towing") != "Nothing found against it");
     bench.run_tasks();
     CHECK(bench.session->fleet_counts().waiting == 0);
-    CHECK(cell(list, 0, "towing") == "Do not tow");
-    CHECK(cell(list, 1, "towing") == "Cannot tell");
+    CHECK(cell_of(list, 0, "towing") == "Do not tow");
+    CHECK(cell_of(list, 1, "towing") == "Cannot tell");
     CHECK(list.table().row(1)->cells[0].sign == Sign::fading_on_road);
 }
 
@@ -134,12 +134,12 @@ TEST_CASE(
     const desk::List& list = *bench.session->list();
     REQUIRE(list.table().size() == 10);
     CHECK(bench.session->fleet_counts().waiting == 10);
-    for (std::size_t i = 0; i < 10; ++i) CHECK(cell(list, i, "towing") == "being worked out");
+    for (std::size_t i = 0; i < 10; ++i) CHECK(cell_of(list, i, "towing") == "being worked out");
     bench.show();
     CHECK(bench.log().shows("Trailers"));
     bench.run_tasks();
     CHECK(bench.session->fleet_counts().waiting == 0);
-    for (std::size_t i = 0; i < 10; ++i) CHECK(cell(list, i, "towing") != "being worked out");
+    for (std::size_t i = 0; i < 10; ++i) CHECK(cell_of(list, i, "towing") != "being worked out");
 }
 
 TEST_CASE("desk trailers: a key that nobody accepted yet is accepted on the trailer's page, and then permits") {
@@ -148,7 +148,7 @@ TEST_CASE("desk trailers: a key that nobody accepted yet is accepted on the trai
     bench.ledger.open();
     take(bench.ledger, good_visit(), {kTechnician, false});
     bench.open(Page::trailers);
-    CHECK(cell(*bench.session->list(), 0, "towing") == "Cannot tell");
+    CHECK(cell_of(*bench.session->list(), 0, "towing") == "Cannot tell");
     bench.show();
     bench.key("enter");
     REQUIRE(bench.session->route().page == Page::trailer);
@@ -158,7 +158,7 @@ TEST_CASE("desk trailers: a key that nobody accepted yet is accepted on the trai
     CHECK_FALSE(bench.hands->tap("Accept this key"));
     bench.key("escape");
     bench.run_tasks();
-    CHECK(cell(*bench.session->list(), 0, "towing") == "Nothing found against it");
+    CHECK(cell_of(*bench.session->list(), 0, "towing") == "Nothing found against it");
 }
 
 TEST_CASE(
@@ -184,7 +184,7 @@ TEST_CASE("desk trailers: no page says that nothing is open where the answer is 
     AnswerYard bare = disc_yard(kYardDay, 1);  // nothing was looked at, so no finding is open
     take(bench.ledger, bare);
     bench.open(Page::trailers);
-    CHECK(cell(*bench.session->list(), 0, "towing") == "Cannot tell");
+    CHECK(cell_of(*bench.session->list(), 0, "towing") == "Cannot tell");
     bench.show();
     const std::string key = bench.session->list()->table().row(0)->key;
     for (const desk::Route& route :

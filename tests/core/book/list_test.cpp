@@ -109,7 +109,8 @@ TEST_CASE("book list: packets are remembered by revision") {
     CHECK(good(shelf.book->last_packet(kFirst)) == packet(kFirst, 2));
 }
 
-TEST_CASE("book list: earlier jobs of a trailer are found by its unit in any case, and by its VIN when the unit changed") {
+TEST_CASE(
+    "book list: earlier jobs of a trailer are found by its unit in any case, and by its VIN when the unit changed") {
     Shelf shelf;
     const auto open = [&](const char* id, const char* unit, const char* vin, int day) {
         Edit edit = opening(id_of(id), unit, day);

@@ -13,7 +13,7 @@ using namespace cotter::test;
 
 namespace {
 
-Number number(const char* text) {
+Number entered(const char* text) {
     return Number::parse(text).value();
 }
 
@@ -28,9 +28,9 @@ const std::vector<Place> kAxle{Place::corner(1, Side::left), Place::corner(1, Si
 ShopHours all_hours() {
     ShopHours hours;
     for (const Operation& op : kOperations)
-        hours[std::string(op.id)] = {number("0.5"), number("0.8"), "shop's own list"};
-    hours["pads"] = {number("0.4"), number("0.6"), "shop's own list"};
-    hours["rotor"] = {number("0.7"), number("1.1"), "shop's own list"};
+        hours[std::string(op.id)] = {entered("0.5"), entered("0.8"), "shop's own list"};
+    hours["pads"] = {entered("0.4"), entered("0.6"), "shop's own list"};
+    hours["rotor"] = {entered("0.7"), entered("1.1"), "shop's own list"};
     return hours;
 }
 
@@ -81,7 +81,7 @@ TEST_CASE("hours: work that two operations share is charged once, by the longer 
     CHECK((line(same, "Shoes") == nullptr) != (line(same, "Magnet") == nullptr));
 }
 
-TEST_CASE("hours: pieces by their number, which is asked when nobody knows it") {
+TEST_CASE("hours: pieces by their entered, which is asked when nobody knows it") {
     std::vector<Need> needs{need_of(1, "sealed splices", pieces(3))};
     CHECK(line(book_labour(needs, all_hours()).value(), "Sealed splice, 3 times")->low == 1'500);
     needs[0].wanted = pieces(0);
@@ -93,9 +93,9 @@ TEST_CASE("hours: pieces by their number, which is asked when nobody knows it") 
 TEST_CASE("hours: what is entered wrongly is refused in words") {
     const std::vector<Need> needs{need_at(1, "brake pads", kAxle)};
     ShopHours hours = all_hours();
-    hours["pads"].low = number("2");
+    hours["pads"].low = entered("2");
     CHECK(book_labour(needs, hours).error().line().starts_with("the low hours are above the high ones: Pads"));
-    hours["pads"].low = number("-1");
+    hours["pads"].low = entered("-1");
     CHECK(book_labour(needs, hours).error().line().starts_with("hours cannot be below zero: Pads"));
 }
 
@@ -135,6 +135,6 @@ TEST_CASE("A39 draft: labor without hours is said to be missing, not priced at n
     work.rate = 11'000;
     terms.labour = {work};
     CHECK(drafted().missing == Words{"hours not entered: Work"});
-    terms.labour[0].hours_low = terms.labour[0].hours_high = number("1");
+    terms.labour[0].hours_low = terms.labour[0].hours_high = entered("1");
     CHECK(drafted().missing.empty());
 }

@@ -14,7 +14,7 @@ using namespace cotter::test;
 
 namespace {
 
-class CountingRandom final : public Random {
+class StepRandom final : public Random {
 public:
     void fill(std::span<std::uint8_t> out) override {
         for (std::uint8_t& byte : out) byte = next_++;
@@ -51,7 +51,7 @@ struct Bench {
         return *this;
     }
     [[nodiscard]] std::vector<Need> needs() const {
-        CountingRandom random;
+        StepRandom random;
         return derive_needs(job, {}, stamp(), random);
     }
     // "hub seal 1 corner"; an amount that a person is asked for reads "wire ?".
