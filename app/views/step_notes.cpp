@@ -7,35 +7,35 @@ namespace cotter {
 
 namespace {
 
-using Words = std::string_view;
+using NoteWords = std::string_view;
 
-constexpr std::array<Words, 4> kHeld{"chocks in front and behind, both sides", "coupled to the tow vehicle",
+constexpr std::array<NoteWords, 4> kHeld{"chocks in front and behind, both sides", "coupled to the tow vehicle",
                                      "level hard ground", "drawbar on its jack"};
-constexpr std::array<Words, 4> kCracked{"all evenly tight", "one was loose", "one was very tight",
+constexpr std::array<NoteWords, 4> kCracked{"all evenly tight", "one was loose", "one was very tight",
                                         "one turned its stud"};
-constexpr std::array<Words, 3> kStands{"rated stands at the maker's points", "rated stands under the frame",
+constexpr std::array<NoteWords, 3> kStands{"rated stands at the maker's points", "rated stands under the frame",
                                        "shaken, it stands"};
-constexpr std::array<Words, 3> kPiston{"went back freely", "went back stiffly", "did not go back"};
-constexpr std::array<Words, 4> kYes{"the customer, in person", "the customer, on the phone", "to everything",
+constexpr std::array<NoteWords, 3> kPiston{"went back freely", "went back stiffly", "did not go back"};
+constexpr std::array<NoteWords, 4> kYes{"the customer, in person", "the customer, on the phone", "to everything",
                                     "to the brakes only"};
-constexpr std::array<Words, 4> kClicks{"manual, 8 clicks back", "manual, 10 clicks back",
+constexpr std::array<NoteWords, 4> kClicks{"manual, 8 clicks back", "manual, 10 clicks back",
                                        "self-adjusting, set to the maker's clearance", "the maker's figure is missing"};
-constexpr std::array<Words, 2> kSeat{"no feeler goes under", "the sound turned solid"};
-constexpr std::array<Words, 3> kDriver{"the driver, in person", "the owner, on the phone",
+constexpr std::array<NoteWords, 2> kSeat{"no feeler goes under", "the sound turned solid"};
+constexpr std::array<NoteWords, 3> kDriver{"the driver, in person", "the owner, on the phone",
                                        "a tag at the steering wheel"};
-constexpr std::array<Words, 2> kMoved{"none moved", "one moved"};
-constexpr std::array<Words, 3> kFrame{"frame on rated stands", "axle on its own stands", "axle on a jack and blocks"};
-constexpr std::array<Words, 3> kAfterRoad{"nuts as marked", "oil at the line", "no leak"};
-constexpr std::array<Words, 4> kFluid{"DOT 3 on the label", "DOT 4 on the label", "DOT 5.1 on the label",
+constexpr std::array<NoteWords, 2> kMoved{"none moved", "one moved"};
+constexpr std::array<NoteWords, 3> kFrame{"frame on rated stands", "axle on its own stands", "axle on a jack and blocks"};
+constexpr std::array<NoteWords, 3> kAfterRoad{"nuts as marked", "oil at the line", "no leak"};
+constexpr std::array<NoteWords, 4> kFluid{"DOT 3 on the label", "DOT 4 on the label", "DOT 5.1 on the label",
                                       "a new sealed bottle of the same"};
 
-constexpr std::array<Words, 5> kReasons{"no tool here", "the customer wants it so",
+constexpr std::array<NoteWords, 5> kReasons{"no tool here", "the customer wants it so",
                                         "seen and right, no record was made", "done by someone else",
                                         "is done at the next visit"};
 
 struct Usual {
-    Words step;
-    std::span<const Words> notes;
+    NoteWords step;
+    std::span<const NoteWords> notes;
 };
 
 constexpr std::array kUsual{
