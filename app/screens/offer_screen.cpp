@@ -16,9 +16,9 @@ namespace cotter {
 
 namespace {
 
-using Change = std::function<void(Offer&)>;
+using OfferChange = std::function<void(Offer&)>;
 
-void change(const OfferView& view, Commands& out, const Change& how) {
+void change(const OfferView& view, Commands& out, const OfferChange& how) {
     Drafts drafts = view.drafts;
     Offer offer = view.offer;
     how(offer);

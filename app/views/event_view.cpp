@@ -10,25 +10,25 @@ namespace cotter {
 
 namespace {
 
-struct Words {
+struct EventWords {
     std::string_view title;
     std::string_view means;
     bool place;
 };
 // In the order of EventKind.
 constexpr std::array kWords{
-    Words{"It was loaded", "The trip check is due again.", false},
-    Words{"It was unloaded", "The trip check is due again.", false},
-    Words{"It was coupled to another vehicle", "The trip check is due again.", false},
-    Words{"It hit something", "A curb, a dock, a pothole. What was good at that place has to be looked at again.",
+    EventWords{"It was loaded", "The trip check is due again.", false},
+    EventWords{"It was unloaded", "The trip check is due again.", false},
+    EventWords{"It was coupled to another vehicle", "The trip check is due again.", false},
+    EventWords{"It hit something", "A curb, a dock, a pothole. What was good at that place has to be looked at again.",
           true},
-    Words{"It was overloaded", "What was good at that place has to be looked at again.", true},
-    Words{"A brake or hub overheated", "What was good at that place has to be looked at again.", true},
-    Words{"It was driven since the work", "Torque and leaks are looked at again after the first miles.", false},
+    EventWords{"It was overloaded", "What was good at that place has to be looked at again.", true},
+    EventWords{"A brake or hub overheated", "What was good at that place has to be looked at again.", true},
+    EventWords{"It was driven since the work", "Torque and leaks are looked at again after the first miles.", false},
 };
 static_assert(kWords.size() == names(EventKind{}).size());
 
-const Words& words_of(EventKind kind) {
+const EventWords& words_of(EventKind kind) {
     return kWords[static_cast<std::size_t>(kind)];
 }
 

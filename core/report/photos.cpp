@@ -15,11 +15,11 @@ constexpr double kBetween = 12;    // the two of a row
 constexpr double kMostHigh = 175;  // of a picture
 constexpr std::size_t kMostCaptionLines = 40;
 
-using Row = std::array<const Shot*, 2>;
+using ShotRow = std::array<const Shot*, 2>;
 
 struct PhotoRows {
-    std::vector<Row> pairs;  // before, after; nullptr where one list is shorter
-    std::vector<Row> others;
+    std::vector<ShotRow> pairs;  // before, after; nullptr where one list is shorter
+    std::vector<ShotRow> others;
 };
 
 std::vector<const Shot*> shots_of(const PlaceRecords& records, Slot slot, Wheel wheel, Stage stage) {
@@ -77,8 +77,8 @@ class Grid {
 public:
     explicit Grid(Writing& w) : w_(w), column_((w.sheet.width() - kBetween) / 2) {}
 
-    Result<> draw(const std::vector<Row>& rows) {
-        for (const Row& row : rows) {
+    Result<> draw(const std::vector<ShotRow>& rows) {
+        for (const ShotRow& row : rows) {
             std::array<LaidPhoto, 2> laid;
             for (std::size_t i = 0; i < 2; ++i)
                 if (row[i] != nullptr) {

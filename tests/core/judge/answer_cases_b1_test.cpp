@@ -137,7 +137,7 @@ TEST_CASE("B11 a manual slack adjuster on an air axle of 2006: not before repair
         AnswerYard yard = air_yard();
         yard.leave_out(PointId::air_kind, "axle1-left");
         yard.leave_out(PointId::brk_adjust);
-        yard.change_trailer([&](Trailer& t) { t.built = built; });
+        yard.change_trailer([&, built = built](Trailer& t) { t.built = built; });
         yard.all_good();
         Chamber c = yard.chamber_record("axle1-left");
         c.slack = SlackAdjuster::manual;

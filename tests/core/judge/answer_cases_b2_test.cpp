@@ -182,7 +182,7 @@ TEST_CASE("B35 surge at 14,000 lb: a ratio of 1.25 is allowed, 1.2501 is not") {
             t.gvwr = *make_amount("14000", kPound);
             t.coupler_rating = *make_amount("14000", kPound);
         });
-        yard.change_visit([&](Visit& v) { v.tow->gvwr = *make_amount(tow, kPound); });
+        yard.change_visit([&, tow = tow](Visit& v) { v.tow->gvwr = *make_amount(tow, kPound); });
         yard.all_good();
         CHECK_OUTCOME(ask(yard), outcome);
     }
@@ -192,7 +192,7 @@ TEST_CASE("B36 17.4 % on a gooseneck and on a ball") {
     for (const auto& [coupler, grade] :
          {std::pair(CouplerKind::gooseneck_ball, Grade::serviceable), std::pair(CouplerKind::ball, Grade::watch)}) {
         AnswerYard yard = disc_yard();
-        yard.change_trailer([&](Trailer& t) {
+        yard.change_trailer([&, coupler = coupler](Trailer& t) {
             t.coupler = coupler;
             t.gvwr = *make_amount("8000", kPound);
         });

@@ -18,7 +18,7 @@ namespace {
 std::string digits(double value, int n) {
     return fmt::format("{:.{}f}", value, n);
 }
-constexpr double kPound = 0.45359237;
+constexpr double kPoundMass = 0.45359237;
 }  // namespace
 
 TEST_CASE("worked example: wear rate and remaining life with uncertainty") {
@@ -94,14 +94,14 @@ TEST_CASE("worked example: tyre age") {
 TEST_CASE("worked example: tyre capacity against the axle's rating") {
     const double single = axle_capacity_kg(2, *load_index_kg(124), false);
     CHECK(digits(single, 0) == "3200");
-    CHECK(digits(single / kPound, 0) == "7055");
-    CHECK(digits((single / kPound / 7000 - 1) * 100, 1) == "0.8");
+    CHECK(digits(single / kPoundMass, 0) == "7055");
+    CHECK(digits((single / kPoundMass / 7000 - 1) * 100, 1) == "0.8");
     const double dual = axle_capacity_kg(4, *load_index_kg(118), false);
-    CHECK(digits(dual / kPound, 0) == "11640");
-    CHECK(digits((dual / kPound / 12000 - 1) * 100, 1) == "-3.0");
-    CHECK(digits(axle_capacity_kg(4, *load_index_kg(121), false) / kPound, 0) == "12787");
+    CHECK(digits(dual / kPoundMass, 0) == "11640");
+    CHECK(digits((dual / kPoundMass / 12000 - 1) * 100, 1) == "-3.0");
+    CHECK(digits(axle_capacity_kg(4, *load_index_kg(121), false) / kPoundMass, 0) == "12787");
     CHECK(digits(axle_capacity_kg(1, *load_index_kg(100), true), 0) == "727");
-    CHECK(digits(axle_capacity_kg(1, *load_index_kg(100), true) / kPound, 0) == "1603");
+    CHECK(digits(axle_capacity_kg(1, *load_index_kg(100), true) / kPoundMass, 0) == "1603");
     CHECK(*load_index_kg(95) == 690);
     CHECK(*load_index_kg(60) == 250);
     CHECK_FALSE(load_index_kg(59));
@@ -197,7 +197,7 @@ TEST_CASE("worked example: weights") {
     CHECK(digits(w.gross - 14000, 0) == "330");
     CHECK(digits((w.gross / 14000 - 1) * 100, 1) == "2.4");
     CHECK(digits(w.tongue_share * 100, 1) == "10.3");
-    const double tyre_lb = *load_index_kg(124) / kPound;
+    const double tyre_lb = *load_index_kg(124) / kPoundMass;
     CHECK(digits(6610 / 2 / tyre_lb * 100, 1) == "93.7");
     CHECK(digits(3480 / tyre_lb * 100, 1) == "98.7");
     CHECK(surge_ratio_limit(12000) == 1.75);
