@@ -35,14 +35,14 @@ float mark_room(const UiContext& ui, const TileSpec& spec) {
     return spec.grade ? 26 * std::min(ui.sizes.type, 1.5F) + Sizes::gap : 0;
 }
 
-struct TileWords {
+struct TileLines {
     Laid label, under;
     float height;
 };
 
-TileWords lay_words(const UiContext& ui, const TileSpec& spec, float width) {
-    TileWords words{lay_text(ui, spec.name.label, Type::bold, width - mark_room(ui, spec)),
-                lay_text(ui, spec.under, Type::small, width), 0};
+TileLines lay_words(const UiContext& ui, const TileSpec& spec, float width) {
+    TileLines words{lay_text(ui, spec.name.label, Type::bold, width - mark_room(ui, spec)),
+                    lay_text(ui, spec.under, Type::small, width), 0};
     words.height = words.label.height + (spec.under.empty() ? 0 : words.under.height + 2);
     return words;
 }
@@ -70,7 +70,7 @@ bool tile(UiContext& ui, const TileSpec& spec, const Rect& rect, const Grid& gri
     draw_press_plate(ui, rect, press, paint, kTileCuts);
     draw_face(ui, spec, rect, grid.picture, paint);
     if (spec.chosen) draw_witness({rect.x + 3, rect.y + 4, Sizes::stripe, rect.h - 8}, ui.theme.witness);
-    const TileWords words = lay_words(ui, spec, rect.w - 2 * kTilePad);
+    const TileLines words = lay_words(ui, spec, rect.w - 2 * kTilePad);
     float y = rect.bottom() - kTilePad - words.height;
     const float mark = mark_room(ui, spec);
     if (spec.grade)

@@ -21,7 +21,7 @@ constexpr std::array kWords{
     EventWords{"It was unloaded", "The trip check is due again.", false},
     EventWords{"It was coupled to another vehicle", "The trip check is due again.", false},
     EventWords{"It hit something", "A curb, a dock, a pothole. What was good at that place has to be looked at again.",
-          true},
+               true},
     EventWords{"It was overloaded", "What was good at that place has to be looked at again.", true},
     EventWords{"A brake or hub overheated", "What was good at that place has to be looked at again.", true},
     EventWords{"It was driven since the work", "Torque and leaks are looked at again after the first miles.", false},
