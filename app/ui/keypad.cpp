@@ -137,12 +137,12 @@ void draw_display(UiContext& ui, const KeypadModel& model) {
 // Sign, limit and source in small type; the action is there while the value fails.
 bool draw_note(UiContext& ui, const KeypadNote& note) {
     if (note.text.empty()) return false;
-    constexpr float kMark = 28;
+    constexpr float kKeyMark = 28;
     const Paint& paint = ui.paint(Tone::page);
-    const float indent = note.grade ? kMark + Sizes::gap : 0;
+    const float indent = note.grade ? kKeyMark + Sizes::gap : 0;
     const Laid text = lay_text(ui, note.text, Type::small, room() - indent);
-    const Rect rect = take_space(room(), std::max(note.grade ? kMark : 0, text.height));
-    if (note.grade) draw_sign(sign_of(*note.grade), {rect.x, rect.y, kMark, kMark}, paint.text);
+    const Rect rect = take_space(room(), std::max(note.grade ? kKeyMark : 0, text.height));
+    if (note.grade) draw_sign(sign_of(*note.grade), {rect.x, rect.y, kKeyMark, kKeyMark}, paint.text);
     draw_text(ui, text, {rect.x + indent, rect.y, rect.w - indent, rect.h}, {paint.text, paint.ground});
     if (note.action.empty()) return false;
     return wide_button(ui, {note.action, "note action"}, {Tone::danger, Icon::plus, true, false, 0});
