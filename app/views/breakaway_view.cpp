@@ -64,7 +64,7 @@ std::string result_of(const BreakawayView& view, std::int64_t seconds) {
     if (const std::string stuck = wheels_with(view, &WheelHeld::pin_back, Held::holds); !stuck.empty())
         return fmt::format("Does not turn free with the pin in: {}.", stuck);
     if (seconds < kBreakawaySeconds)
-        return fmt::format("Stopped after {}: 15 minutes_left are not proved.", minutes_left(seconds));
+        return fmt::format("Stopped after {}: 15 minutes are not proved.", minutes_left(seconds));
     if (!all_tried(view.test, &WheelHeld::at_end)) return "Not every wheel was tried at the end.";
     if (!view.test.pin_in_again) return "The pin is not said to be back in.";
     return fmt::format("Every wheel tried held for {}.", minutes_left(seconds));

@@ -64,6 +64,16 @@ std::string missing_at(const Job& job, const Place& place) {
     return out;
 }
 
+// The gravest that the answer about towing knows there. A place where nobody looked, or where nothing is wrong so far,
+// has none: a good sign would say that all of it was looked at.
+std::optional<Grade> worst_known(const TowAnswer& tow, const Place& place) {
+    std::optional<Grade> worst;
+    for (const PointAnswer& a : tow.points)
+        if (a.known && a.grade > Grade::serviceable && at_place(a.place, place))
+            worst = std::max(worst.value_or(a.grade), a.grade);
+    return worst;
+}
+
 }  // namespace
 
 PlanSpot plan_spot(const Job& job, const Place& place, SideWords words) {
@@ -73,9 +83,6 @@ PlanSpot plan_spot(const Job& job, const Place& place, SideWords words) {
     const std::size_t shots = count_at<Shot>(job, place);
     const std::size_t findings = count_at<Finding>(job, place);
     const std::size_t rest = count_at<Reading>(job, place) + count_at<Torque>(job, place) + count_at<Level>(job, place);
-    for (const Finding& f : job.all<Finding>())
-        if (at_place(f.place, place) && f.outcome != Outcome::repaired)
-            spot.worst = std::max(spot.worst.value_or(f.grade), f.grade);
     spot.missing = missing_at(job, place);
     if (shots + findings + rest == 0) {
         spot.state = "nothing yet";
@@ -110,6 +117,8 @@ PlanView plan_view(const Session& session) {
         spot.progress = PlanState::begun;
         spot.missing = "not all measured";
     }
+    for (auto* spots : {&view.corners, &view.stations})
+        for (PlanSpot& spot : *spots) spot.worst = worst_known(session.towing(), spot.place);
     const auto done = std::count_if(view.corners.begin(), view.corners.end(),
                                     [](const PlanSpot& s) { return s.progress == PlanState::complete; });
     view.towing = towing_question(session.summary());

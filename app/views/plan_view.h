@@ -17,7 +17,7 @@ struct PlanSpot {
     std::string state;    // "nothing yet", "3 photos, 2 findings", …
     std::string missing;  // "no torque" or empty
     PlanState progress = PlanState::untouched;
-    std::optional<Grade> worst;  // of its open findings
+    std::optional<Grade> worst;  // that the answer about towing knows there; of plan_view() only
 };
 
 struct PlanView {
@@ -35,7 +35,7 @@ struct PlanView {
 
 [[nodiscard]] PlanView plan_view(const Session& session);
 
-// What is recorded at a place, and its worst open finding. For the plan and the hand-over.
+// What is recorded at a place. For the plan and the hand-over.
 [[nodiscard]] PlanSpot plan_spot(const Job& job, const Place& place, SideWords words);
 
 // Records belong to a corner whichever of its wheels they name.
