@@ -81,7 +81,7 @@ TEST_CASE("hours: work that two operations share is charged once, by the longer 
     CHECK((line(same, "Shoes") == nullptr) != (line(same, "Magnet") == nullptr));
 }
 
-TEST_CASE("hours: pieces by their entered, which is asked when nobody knows it") {
+TEST_CASE("hours: pieces by their number, which is asked when nobody knows it") {
     std::vector<Need> needs{need_of(1, "sealed splices", pieces(3))};
     CHECK(line(book_labour(needs, all_hours()).value(), "Sealed splice, 3 times")->low == 1'500);
     needs[0].wanted = pieces(0);
