@@ -203,8 +203,8 @@ def levels():
 
 
 def hand_over():
-    return ['tap "NUR-07"', 'tap "Hand over"', 'tap "Sign off"', 'tap "Sign"', 'tap "Make the packet"', "wait 200 frames",
-            'expect "found valid"']
+    return ['tap "NUR-07"', 'tap "Hand over"', 'tap "Sign off"', 'tap "I read this and told the customer"', 'tap "Sign"',
+            'tap "Make the packet"', "wait 200 frames", 'expect "found valid"']
 
 
 def the_whole_trailer(app, demo, listed):

@@ -181,7 +181,7 @@ export async function identify(hands, first = 'Begin the first job') {
 export async function handOver({ hands, page }, folder) {
     await hands.taps('Hand over', 'Sign off', 'Name of the technician');
     await hands.type('R. Alder');
-    await hands.taps('Save the name', 'Sign', 'Make the packet');
+    await hands.taps('Save the name', 'I read this and told the customer', 'Sign', 'Make the packet');
     await hands.expect('found valid', 120000);
     const box = await hands.find('Send the packet');
     const [download] = await Promise.all([page.waitForEvent('download'),
