@@ -101,6 +101,7 @@ void JobJudge::make_answer(const JobId& id, const Instant& now) {
     if (!job) return;
     const std::vector<Job> before = load_earlier(*job);
     std::vector<EarlierVisit> visits;  // all made in this book, so all accepted
+    visits.reserve(before.size());
     for (const Job& visit : before) visits.push_back({&visit, true});
     const TowAnswer tow = answer_towing({*job, visits, reg().limits, now});
     listed = {towing_of(tow.outcome), tow.runs_out};

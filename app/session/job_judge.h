@@ -48,7 +48,7 @@ public:
     // The answers of jobs in a list, each made once and kept until it runs out or its trailer's visits change. nullptr:
     // not made yet.
     [[nodiscard]] const Towing* answer(const JobId& job, const Instant& now) const;
-    void make_answer(const JobId& job, const Instant& now);  // one that cannot be read reads 'cannot tell'
+    void make_answer(const JobId& id, const Instant& now);  // one that cannot be read reads 'cannot tell'
     void forget_answers(std::span<const JobId> jobs);
 
     [[nodiscard]] const JudgeRegister& reg();

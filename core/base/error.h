@@ -51,10 +51,12 @@ using tl::unexpected;
 
 #define COTTER_CONCAT2(a, b) a##b
 #define COTTER_CONCAT(a, b) COTTER_CONCAT2(a, b)
+// NOLINTBEGIN(bugprone-macro-parentheses): a declaration cannot stand in parentheses
 #define COTTER_ASSIGN2(tmp, decl, expr)                            \
     auto tmp = (expr);                                             \
     if (!tmp) return ::cotter::unexpected(std::move(tmp).error()); \
     decl = std::move(*tmp)
+// NOLINTEND(bugprone-macro-parentheses)
 
 // COTTER_ASSIGN(auto x, f()): x is f()'s value, or the enclosing function returns f()'s error.
 #define COTTER_ASSIGN(decl, expr) COTTER_ASSIGN2(COTTER_CONCAT(assign_result_, __LINE__), decl, expr)
